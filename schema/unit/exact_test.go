@@ -114,6 +114,26 @@ func TestFastPathIsBitEqual(t *testing.T) {
 	}
 }
 
+// Numbers with as many digits as the fast path takes are where it could round
+// twice: a spread of them, in every unit.
+func TestFastPathIsBitEqualWithManyDigits(t *testing.T) {
+	seed := uint64(1)
+	for _, k := range Kinds() {
+		for i := range k.info().units {
+			for range 500 {
+				seed = seed*6364136223846793005 + 1442695040888963407 // Knuth's MMIX generator
+				all := fmt.Sprintf("%015d", seed%1e15)
+				a := amount{n: number{whole: all[:3+seed>>60%9], decimals: all[3+seed>>60%9:]}, unit: &k.info().units[i], negative: seed>>59&1 == 1}
+				got, ok := a.fast()
+				want, _ := a.rat().Float64()
+				if ok && math.Float64bits(got) != math.Float64bits(want) {
+					t.Fatalf("%s %s.%s %s: %v by the fast path, %v exactly", k, a.n.whole, a.n.decimals, a.unit.name, got, want)
+				}
+			}
+		}
+	}
+}
+
 // Everyday texts take the fast path.
 func TestFastPathIsTaken(t *testing.T) {
 	for _, row := range []struct {
