@@ -1,0 +1,41 @@
+package code_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+)
+
+// TestWordsAreTheLayouts holds the words of facts and of terms against those of
+// the layout contract. A word that one side lacks would be taken for not known,
+// or could never be allowed.
+func TestWordsAreTheLayouts(t *testing.T) {
+	pairs := map[string][2][]string{
+		"kind of appliance": {code.FactApplianceKind.Words(), layout.ApplianceKind("").Choices()},
+		"gas":               {code.FactCylinderGas.Words(), layout.GasKind("").Choices()},
+		"role":              {code.FactCylinderRole.Words(), layout.CylinderRole("").Choices()},
+		"use of a space":    {code.FactSpaceUse.Words(), layout.SpaceUse("").Choices()},
+		"kind of dwelling":  {code.FactDwellingKind.Words(), layout.DwellingKind("").Choices()},
+		"flue":              {code.ApplianceFlue.Words, layout.FlueKind("").Choices()},
+		"gland":             {code.PracticeTightGlands.Words, layout.Gland("").Choices()},
+		"open end":          {code.PracticeOpenEnd.Words, layout.EndFit("").Choices()},
+		"converted by":      {code.ApplianceConvertedBy.Words, layout.ConvertedBy("").Choices()},
+		"appliance's gas":   {code.ApplianceGas.Words, layout.GasKind("").Choices()},
+	}
+	for name, pair := range pairs {
+		if diff := cmp.Diff(pair[1], pair[0]); diff != "" {
+			t.Errorf("%s: %s", name, diff)
+		}
+	}
+	for _, place := range []string{string(layout.OpenAir), layout.Ref("lockers/side").Section(), layout.Ref("spaces/cabin").Section()} {
+		for _, term := range []code.WordLimit{code.CylinderPlaces, code.HighPressurePlaces, code.LockerDoorOpensTo} {
+			if !slices.Contains(term.Words, place) {
+				t.Errorf("%s does not know the place %s", term.ID, place)
+			}
+		}
+	}
+}
