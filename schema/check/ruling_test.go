@@ -1,0 +1,140 @@
+package check
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
+)
+
+// TestWhatARulingTells: what was found, what was asked, and by how much it falls
+// short, with as many digits as it takes to tell the two apart.
+func TestWhatARulingTells(t *testing.T) {
+	codes := books(t, tall, low, stand, somewhere)
+	for _, c := range []struct {
+		name                 string
+		edit                 string
+		clause               func(*Sheet, *layout.Cylinder) Ruling
+		outcome              report.Outcome
+		found, needed, short string
+	}{
+		{"least, met", `/cylinders/a/height = "25 in"`, tallEnough, report.Within, "635 mm (25 in)", "609.6 mm (24 in)", ""},
+		{"least, at the limit", `/cylinders/a/height = "24 in"`, tallEnough, report.Within, "609.6 mm (24 in)", "609.6 mm (24 in)", ""},
+		{"least, short", `/cylinders/a/height = "609.59 mm"`, tallEnough, report.NotMet, "609.59 mm (23.9996 in)", "609.6 mm (24 in)", "0.01 mm (0.00039 in)"},
+		{"most, met", `/cylinders/a/height = "23 in"`, lowEnough, report.Within, "584.2 mm (23 in)", "609.6 mm (24 in)", ""},
+		{"most, at the limit", `/cylinders/a/height = "2 ft"`, lowEnough, report.Within, "609.6 mm (24 in)", "609.6 mm (24 in)", ""},
+		{"most, over", `/cylinders/a/height = "25 in"`, lowEnough, report.NotMet, "635 mm (25 in)", "609.6 mm (24 in)", "25.4 mm (1 in)"},
+		{"duty, met", `/cylinders/a/upright = true`, standing1, report.Within, "found", "needed", ""},
+		{"duty, not met", `/cylinders/a/upright = false`, standing1, report.NotMet, "found", "needed", ""},
+		{"word, allowed", `/cylinders/a/in = "open-air"`, placed1, report.Within, "open-air", "open-air", ""},
+		{"word, not allowed", `/cylinders/a/in = "lockers/side"`, placed1, report.NotMet, "lockers", "open-air", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f := judge(t, load(t, c.edit), codes, c.clause)
+			is(t, f, c.outcome, "")
+			p := f.Parts[0]
+			got := []string{p.Found.Text, p.Needed.Text, ""}
+			if p.Short != nil {
+				got[2] = p.Short.Text
+			}
+			if diff := cmp.Diff([]string{c.found, c.needed, c.short}, got); diff != "" {
+				t.Error(diff)
+			}
+			if p.Source == nil {
+				t.Error("no text is cited")
+			}
+		})
+	}
+}
+
+// TestSeveralWordsAllowed are listed as a person would.
+func TestSeveralWordsAllowed(t *testing.T) {
+	clause := func(s *Sheet, word string) Ruling { return OneOf(s, word, AllowedWords(s, code.PracticeOpenEnd, nil)) }
+	for word, want := range map[string]report.Outcome{"cap": report.Within, "plug": report.Within, "taped": report.NotMet, "": report.NotMet, "Cap": report.NotMet} {
+		f := judge(t, load(t), books(t), func(s *Sheet, _ *layout.Cylinder) Ruling { return clause(s, word) })
+		is(t, f, want, "")
+		if f.Parts[0].Needed.Text != "cap or plug" {
+			t.Errorf("%q", f.Parts[0].Needed.Text)
+		}
+	}
+}
+
+// TestMendsStandOnWhatIsNotMet and nowhere else.
+func TestMendsStandOnWhatIsNotMet(t *testing.T) {
+	mended := func(s *Sheet, c *layout.Cylinder) Ruling {
+		return tallEnough(s, c).Mend("Raise it.", Raise(&c.Height, unit.Length(0.6096)))
+	}
+	codes := books(t, tall)
+	if f := judge(t, load(t), codes, mended); f.Parts[0].Mend != nil {
+		t.Errorf("a mend of what is within: %+v", f.Parts[0].Mend)
+	}
+	if f := judge(t, load(t, "delete /cylinders/a/height"), codes, mended); f.Parts[0].Mend != nil {
+		t.Errorf("a mend of what is not known: %+v", f.Parts[0].Mend)
+	}
+	f := judge(t, load(t, `/cylinders/a/height = "20 in"`), codes, mended)
+	want := &report.Mend{Text: "Raise it.", Set: []report.Edit{{Pointer: "/cylinders/a/height", Value: `"24 in"`, Sense: "least", Kind: "length"}}}
+	if diff := cmp.Diff(want, f.Parts[0].Mend); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// TestEdits are written as the file writes, on the demanding side.
+func TestEdits(t *testing.T) {
+	l := load(t, `/cylinders/a/height = "50 cm ± 1 cm"`, `/cylinders/a/lastQualified = "2020-05"`)
+	a := l.Cylinders.Get("a")
+	at, _ := a.At.Get()
+	for want, got := range map[string]report.Edit{
+		`/cylinders/a/height "61 cm" least length`:     Raise(&a.Height, 0.6096),
+		`/cylinders/a/height "60.9 cm" most length`:    Lower(&a.Height, 0.6096),
+		`/cylinders/a/tare "11 kg" most mass`:          Lower(&a.Tare, 11),
+		`/cylinders/a/weighedEmpty "11 kg" least mass`: Raise(&a.WeighedTare, 11),
+		`/cylinders/a/in "open-air"  `:                 SetWord(&a.In, layout.OpenAir),
+		`/cylinders/a/upright true  `:                  SetBool(&a.Upright, true),
+		`/cylinders/a/upright false  `:                 SetBool(&a.Upright, false),
+		`/cylinders/a/lastQualified "2027-11"  `:       SetDate(&a.LastQualified, unit.Date{Year: 2027, Month: 11}),
+		`/cylinders/a/material "a \"quoted\" one"  `:   SetWord(&a.Material, layout.CylinderMaterial(`a "quoted" one`)),
+		`/cylinders/a/at/2 "0.61 m" least length`:      RaiseAt("/cylinders/a/at/2", at[2], 0.6096),
+	} {
+		if text := fmt.Sprintf("%s %s %s %s", got.Pointer, got.Value, got.Sense, got.Kind); text != want {
+			t.Errorf("%s, want %s", text, want)
+		}
+	}
+}
+
+// TestWhereAFindingStands: at the first value that the deciding part read; at the
+// subject when it read none.
+func TestWhereAFindingStands(t *testing.T) {
+	codes := books(t, tall, stand)
+	f := judge(t, load(t, `/cylinders/a/height = "1 cm"`), codes, standing1, tallEnough)
+	if f.Place.Pointer != "/cylinders/a/height" || f.Place != f.Parts[0].Place || f.Place.File != "tiny.json" {
+		t.Errorf("%+v", f.Place)
+	}
+	f = judge(t, load(t), codes, func(s *Sheet, c *layout.Cylinder) Ruling {
+		return Is(s, true, Asked(s, code.CylinderUpright, nil), "found", "needed")
+	})
+	if f.Place.Pointer != "/cylinders/a" || f.Place.Line == 0 {
+		t.Errorf("%+v", f.Place)
+	}
+}
+
+// TestInputsStandOnce each, in the order in which they were read.
+func TestInputsStandOnce(t *testing.T) {
+	f := judge(t, load(t), books(t, tall), func(s *Sheet, c *layout.Cylinder) Ruling {
+		for range 3 {
+			Measure(s, "h", &c.Height)
+			Read(s, &c.Role)
+			Limit(s, "h_need", code.ClearanceAbove, nil)
+			Inventory(s, layout.InventoryListCylinders)
+		}
+		return tallEnough(s, c)
+	})
+	p := f.Parts[0]
+	if len(p.Inputs) != 2 || len(p.Limits) != 1 || len(p.Surveys) != 1 {
+		t.Errorf("%v %v %v", p.Inputs, p.Limits, p.Surveys)
+	}
+}
