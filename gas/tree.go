@@ -1,0 +1,71 @@
+package gas
+
+import (
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/layout"
+)
+
+// downstream lists the appliances that a thing feeds, by the lines of the file.
+// Each list that decides the answer must be stated complete for it to stand.
+func downstream(s *check.Sheet, from layout.Ref) []*layout.Appliance {
+	check.List(s, &s.Layout().Lines)
+	check.List(s, &s.Layout().Appliances)
+	check.Inventory(s, layout.InventoryListLines)
+	check.Inventory(s, layout.InventoryListAppliances)
+	for _, a := range s.Layout().Appliances.All() {
+		if !supplied(s.Layout(), a.Ref()) {
+			s.Missing("the lines that bring gas to "+a.Label(), s.Layout().Lines.Spot())
+		}
+	}
+	var found []*layout.Appliance
+	walk(s.Layout(), from, func(line *layout.Line, to layout.Ref) bool {
+		if a, ok := s.Layout().Find(to).(*layout.Appliance); ok {
+			check.Read(s, &line.To)
+			found = append(found, a)
+		}
+		return true
+	})
+	return found
+}
+
+// supplied tells whether the file's lines lead from some cylinder to the thing.
+// One that they do not reach may well hang on the very regulator that is judged.
+func supplied(l *layout.Layout, to layout.Ref) bool {
+	reached := false
+	climb(l, to, func(_ *layout.Line, from layout.Ref) bool {
+		reached = reached || from.Section() == "cylinders"
+		return !reached
+	})
+	return reached
+}
+
+// walk follows the flow from a thing, each line once, and goes on past each thing
+// that it meets for as long as visit says so.
+func walk(l *layout.Layout, from layout.Ref, visit func(*layout.Line, layout.Ref) bool) {
+	trace(from, l.LeadsTo, func(line *layout.Line) *layout.Given[layout.Ref] { return &line.To }, visit)
+}
+
+// climb follows the lines against the flow from a thing to everything before it,
+// each line once, and goes on past each thing for as long as visit says so.
+func climb(l *layout.Layout, to layout.Ref, visit func(*layout.Line, layout.Ref) bool) {
+	trace(to, l.FedBy, func(line *layout.Line) *layout.Given[layout.Ref] { return &line.From }, visit)
+}
+
+// trace follows lines to their other ends. Lines that meet again in a changeover
+// are followed once: a file of many such would have more ways than anyone can walk.
+func trace(start layout.Ref, next func(layout.Ref) []*layout.Line, end func(*layout.Line) *layout.Given[layout.Ref], visit func(*layout.Line, layout.Ref) bool) {
+	seen := map[*layout.Line]bool{}
+	var follow func(layout.Ref)
+	follow = func(at layout.Ref) {
+		for _, line := range next(at) {
+			if seen[line] {
+				continue
+			}
+			seen[line] = true
+			if ref, _ := end(line).Get(); visit(line, ref) {
+				follow(ref)
+			}
+		}
+	}
+	follow(start)
+}

@@ -1,0 +1,31 @@
+package vent
+
+import (
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+)
+
+var _ = add(check.For(check.Descriptor{
+	ID:         "appliance.room-sealed",
+	Asks:       "Is the appliance's burning sealed from the air that people breathe, where the code asks for it?",
+	Why:        "A water heater or heater that takes its air from a small room and gives its fumes back kills people in their sleep.",
+	NotCovered: "Whether the flue and its seal hold: a fitter proves it. Cooking appliances: see the ventilation of the room.",
+	Word:       report.Danger,
+	MayAct:     report.LicensedFitter,
+	Limits:     []*code.Term{code.ApplianceFlue.Term},
+	Reads:      []string{"/appliances/*/in", "/appliances/*/kind", "/appliances/*/flue"},
+	Claims:     []string{"/appliances/*/flue"},
+	NeverWaive: true,
+}, appliances, func(s *check.Sheet, a *layout.Appliance) check.Ruling {
+	if check.Read(s, &a.In) == layout.OpenAir {
+		return check.NotApplicable(s, "it stands in the open air")
+	}
+	return check.OneOf(s, check.Read(s, &a.Flue), check.AllowedWords(s, code.ApplianceFlue, applianceFacts(a))).
+		Mend("An appliance made room-sealed, with its own air intake and flue to the outside.", check.SetWord(&a.Flue, layout.FlueKindRoomSealed))
+}))
+
+func applianceFacts(a *layout.Appliance) check.Facts {
+	return check.Facts{code.FactApplianceKind: func(s *check.Sheet) any { return string(check.Read(s, &a.Kind)) }}
+}

@@ -1,0 +1,68 @@
+package vent
+
+import (
+	"slices"
+
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
+	"lowvent.example/vent/box"
+)
+
+var _ = add(check.For(check.Descriptor{
+	ID:         "clearance.above",
+	Asks:       "Is everything over the burners that can catch fire high enough above them?",
+	Why:        "Wood and cloth over a flame char slowly until they light, often when the hob is left on.",
+	NotCovered: "Beside and behind the burners (clearance.side), and a plate or manual that asks for more (clearance.appliance).",
+	Word:       report.Warning,
+	Instead:    []string{"/tapeMeasures/*/is"},
+	MayAct:     report.Owner,
+	Limits:     []*code.Term{code.ClearanceAbove.Term},
+	Reads: []string{"/appliances/*/kind", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to",
+		"/combustibles", "/combustibles/*/surface", "/combustibles/*/at", "/combustibles/*/box/from", "/combustibles/*/box/to", "/tapeMeasures/*/is"},
+	Surveys: []layout.SurveyList{layout.SurveyListCombustibles},
+	Sources: []string{"Euclid, height between boxes"},
+}, appliances, func(s *check.Sheet, a *layout.Appliance) check.Ruling {
+	if kind := check.Read(s, &a.Kind); kind != layout.ApplianceKindCooktop && kind != layout.ApplianceKindRange {
+		return check.NotApplicable(s, "it has no open burners on top")
+	}
+	surveyIn(s, check.Item(s, &a.In), layout.SurveyListCombustibles)
+	check.Limit(s, "h_need", code.ClearanceAbove, nil)
+	none := func() check.Ruling {
+		return check.NotApplicable(s, "the file states that nothing there can catch fire")
+	}
+	return check.Every(s, check.List(s, &s.Layout().Combustibles), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
+		return over(s, a, c)
+	})
+}))
+
+// over asks of one thing whether it hangs over the burners, and how high.
+func over(s *check.Sheet, a *layout.Appliance, c *layout.Combustible) check.Ruling {
+	need := check.Limit(s, "h_need", code.ClearanceAbove, nil)
+	burners, thing := at(s, a, &a.Position), at(s, c, &c.Position)
+	if box.Above(burners.box, thing.box) == box.No {
+		return check.NotApplicable(s, "it is not over the burners")
+	}
+	if surface := check.Read(s, &c.Surface); !canBurn(surface) {
+		return check.NotApplicable(s, "its surface is "+string(surface))
+	}
+	height := heightOver(s, burners, thing)
+	return check.AtLeast(s, height, need).
+		Mend("Raise or shorten what hangs over the burners until it is this high above them.", lift(&c.Position, unit.Length(float64(need.At())-float64(height)))...)
+}
+
+// heightOver takes the free height over the burners; a tape overrules it.
+func heightOver(s *check.Sheet, burners, above thing) unit.Length {
+	if t := tape(s, burners.item, above.item); t != nil {
+		return check.Measure(s, "h", &t.Is)
+	}
+	return check.Band(s, "h", between(burners, above, "free height"), box.VerticalGap(burners.box, above.box))
+}
+
+// canBurn tells whether a surface can catch fire; one that is not named among
+// those that can't counts as one that can.
+func canBurn(surface layout.Surface) bool {
+	return !slices.Contains([]layout.Surface{layout.SurfaceMetal, layout.SurfaceStone, layout.SurfaceGlass, layout.SurfaceGypsum}, surface)
+}

@@ -1,0 +1,39 @@
+package vent
+
+import (
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+)
+
+var _ = add(check.For(check.Descriptor{
+	ID:         "cylinder.in-locker",
+	Asks:       "Does the cylinder stand in the open air, or in a locker that is itself sealed, opened from outside and vented low?",
+	Why:        "An underfloor bay, a boot or a cabinet is no locker: gas gathers there and seeps in where people are.",
+	NotCovered: "Vents high up, distances and restraint: they have checks of their own.",
+	Word:       report.Danger,
+	MayAct:     report.LicensedFitter,
+	Limits: []*code.Term{code.CylinderPlaces.Term, code.LockerSealed.Term, code.PracticeTightGlands.Term, code.LockerDoorOpensTo.Term,
+		code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term},
+	Reads:      append([]string{"/cylinders/*/in"}, lockerReads...),
+	Claims:     sealClaims,
+	NeverWaive: true,
+}, cylinders, inAPlaceForIt, inASoundLocker))
+
+func inAPlaceForIt(s *check.Sheet, c *layout.Cylinder) check.Ruling {
+	place := check.Read(s, &c.In)
+	return check.OneOf(s, place.Section(), check.AllowedWords(s, code.CylinderPlaces, nil)).
+		Mend("Outside, or in a locker that is sealed from every space and opens and vents only to the open air.", check.SetWord(&c.In, layout.OpenAir))
+}
+
+func inASoundLocker(s *check.Sheet, c *layout.Cylinder) check.Ruling {
+	locker, ok := check.Item(s, &c.In).(*layout.Locker)
+	if !ok {
+		return check.NotApplicable(s, "it stands in no locker")
+	}
+	return check.All(s,
+		func(s *check.Sheet) check.Ruling { return check.Same(s, lockerSealed, locker) },
+		func(s *check.Sheet) check.Ruling { return check.Same(s, lockerAccess, locker) },
+		func(s *check.Sheet) check.Ruling { return check.Same(s, lockerLowVent, locker) })
+}

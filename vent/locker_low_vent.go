@@ -1,0 +1,56 @@
+package vent
+
+import (
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+)
+
+var lockerLowVent = add(check.For(check.Descriptor{
+	ID:   "locker.low-vent",
+	Asks: "Are the low vents open enough, right at the bottom, and never covered or shut?",
+	Why:  "Propane drains like water: what the low vent can't let out stays in the locker, and a sill keeps a pool for ever.",
+	NotCovered: "Where the vent ends (locker.vent-discharge), what is near it (locker.vent-clear), and how much leak it can carry away: " +
+		"vents alone do not make a leak before the regulator harmless.",
+	Word:   report.Danger,
+	MayAct: report.LicensedFitter,
+	Limits: []*code.Term{code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term},
+	Reads: append([]string{"/lockers/*/vents/*/lowerEdgeOverLowest", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder"},
+		ventReads...),
+}, lockers, enough(layout.VentLevelLow, lowFree, code.LockerLowVentArea), atTheBottom, unrestricted(layout.VentLevelLow)))
+
+// atTheBottom asks that no sill, mat or false floor keeps a pool below the vent.
+func atTheBottom(s *check.Sheet, k *layout.Locker) check.Ruling {
+	none := func() check.Ruling { return check.NotApplicable(s, "the file lists no low vent") }
+	return check.Every(s, ventsAt(s, k, layout.VentLevelLow), none, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
+		edge := check.Measure(s, "h_edge", &v.LowerEdge)
+		limit := check.Limit(s, "h_max", code.LockerLowVentEdge, nil)
+		return check.AtMost(s, edge, limit).Says("height of the vent's lower edge over the lowest point where gas can lie").
+			Mend("The vent's lower edge level with the lowest point; nothing laid on the floor that makes a sill.", check.Lower(&v.LowerEdge, limit.At()))
+	})
+}
+
+// unrestricted asks that nothing can shut or stand over the vents of a level.
+func unrestricted(level layout.VentLevel) func(*check.Sheet, *layout.Locker) check.Ruling {
+	return func(s *check.Sheet, k *layout.Locker) check.Ruling {
+		none := func() check.Ruling { return check.NotApplicable(s, "the file lists no vent at this level") }
+		return check.Every(s, ventsAt(s, k, level), none, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
+			return check.All(s,
+				func(s *check.Sheet) check.Ruling { return never(s, &v.Closable, "can be shut", "can't be shut") },
+				func(s *check.Sheet) check.Ruling {
+					return never(s, &v.Blockable, "a cylinder can stand over it", "nothing stands over it")
+				})
+		})
+	}
+}
+
+func never(s *check.Sheet, g *layout.Given[bool], so, not string) check.Ruling {
+	duty := check.Asked(s, code.LockerVentUnrestricted, nil)
+	is := check.Read(s, g)
+	found := not
+	if is {
+		found = so
+	}
+	return check.Is(s, !is, duty, found, not).Mend("Make it so that it "+not+" at any time.", check.SetBool(g, false))
+}

@@ -1,0 +1,62 @@
+package vent
+
+import (
+	"slices"
+
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+	"lowvent.example/vent/box"
+)
+
+var _ = add(check.For(check.Descriptor{
+	ID:         "locker.vent-clear",
+	Asks:       "Are the locker's vents clear of every opening at or below them through which gas could get in?",
+	Why:        "What drains from the vent flows down and along the outside: a door, hatch or floor hole beside it takes the gas in again.",
+	NotCovered: "Ignition sources (ignition.near-gas), wind, and gas that lies on still ground around the dwelling.",
+	Word:       report.Danger,
+	Instead:    []string{"/lockers/*/vents/*/endsAt", "/tapeMeasures/*/is"},
+	MayAct:     report.LicensedFitter,
+	Limits:     []*code.Term{code.VentToOpening.Term, code.PracticeVentToOpening.Term},
+	Reads: []string{"/lockers/*/vents", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/openings", "/openings/*/kind",
+		"/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is"},
+	Surveys: []layout.SurveyList{layout.SurveyListOpenings},
+	Sources: []string{"Euclid, least distance between boxes"},
+}, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
+	return check.OrPractice(s,
+		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.VentToOpening) },
+		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.PracticeVentToOpening) })
+}))
+
+func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.Ruling {
+	surveyOpenings(s)
+	need := check.Limit(s, "d_need", limit, nil)
+	openings := check.List(s, &s.Layout().Openings)
+	vents := check.List(s, &k.Vents)
+	noVent := func() check.Ruling { return check.NotApplicable(s, "the file states that the locker has no vent") }
+	noOpening := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
+	return check.Every(s, vents, noVent, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
+		return check.Every(s, openings, noOpening, func(s *check.Sheet, o *layout.Opening) check.Ruling {
+			check.Limit(s, "d_need", limit, nil)
+			a, b := ventAt(s, v), at(s, o, &o.Position)
+			if wholly(above(a, b)) && !alwaysCounts(check.Read(s, &o.Kind)) {
+				return check.NotApplicable(s, "the opening lies wholly above the vent").About("%s to %s", v.Label(), o.Label())
+			}
+			return check.AtLeast(s, apartInPlan(s, "d", a, b), need).About("%s to %s", v.Label(), o.Label()).
+				Mend("Move the vent or its end, or close the opening for good.")
+		})
+	})
+}
+
+// above is how far the lowest point of b lies over a.
+func above(a, b thing) float64 { return float64(box.Rise(a.box, b.box).Low) }
+
+func wholly(rise float64) bool { return rise > 0 }
+
+// alwaysCounts tells of the openings that matter at any height: hot ones, and
+// those with vapour of their own or a fan behind them.
+func alwaysCounts(kind layout.OpeningKind) bool {
+	return slices.Contains([]layout.OpeningKind{layout.OpeningKindVehicleFuelFiller, layout.OpeningKindEngineExhaustOutlet,
+		layout.OpeningKindMechanicalIntake, layout.OpeningKindEngineAirIntake}, kind)
+}
