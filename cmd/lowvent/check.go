@@ -1,0 +1,155 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"runtime"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
+)
+
+type checkFlags struct {
+	format  choice
+	out     outFlag
+	failAt  choice
+	code    string
+	on      dateFlag
+	working bool
+	workers workersFlag
+}
+
+func (a *app) checkCommand(v *viewFlags) *cobra.Command {
+	f := &checkFlags{
+		format: choice{what: "format", kind: "FORMAT", value: formatNames()[0], allowed: formatNames()},
+		failAt: choice{what: "signal word", kind: "WORD", value: string(report.Warning), allowed: signals()},
+	}
+	cmd := &cobra.Command{
+		Use:   "check [FILE|FOLDER|-]...",
+		Short: "Check layouts and tell what is not met and what is not known",
+		Long: `Check judges each layout by the code that is chosen for it, and by common
+practice and this program's own rules, and writes a report. A folder stands for
+every layout in it and below it; "-" is standard input. A file that can't be used
+does not end the run: its faults stand in the report.
+
+Exit status: 0 nothing at or above the threshold (no approval of the
+installation), 1 findings, 2 a file or the command line can't be used, 3 a fault
+of the program.`,
+		Example: `  lowvent check layout.json
+  lowvent check --code us-mobile-structure --on 2026-11-25 layout.json
+  lowvent check --fail-at DANGER --out json=report.json layouts/
+  lowvent check --format json --working - < layout.json`,
+		RunE: func(cmd *cobra.Command, args []string) error { return a.check(cmd, v, f, args) },
+	}
+	flags := cmd.Flags()
+	flags.Var(&f.format, "format", "form of the report on standard output: "+strings.Join(formatNames(), ", "))
+	flags.Var(&f.out, "out", "write the report into a file as well, whole or not at all; may be repeated")
+	flags.Var(&f.failAt, "fail-at", "least signal word that makes the exit status 1: "+strings.Join(signals(), ", "))
+	flags.StringVar(&f.code, "code", "", "judge by the code of this `ID`, whatever the file says")
+	flags.Var(&f.on, "on", "judge as on this day (default today)")
+	flags.BoolVar(&f.working, "working", false, "put the working of every finding and figure into JSON")
+	flags.Var(&f.workers, "workers", "how many checks to run at a time (default one a processor); the report is the same for any number")
+	complete(cmd, "format", formatNames)
+	complete(cmd, "fail-at", signals)
+	complete(cmd, "code", codeIDs)
+	return cmd
+}
+
+func signals() []string {
+	var words []string
+	for _, each := range report.Signals() {
+		words = append(words, string(each))
+	}
+	return words
+}
+
+// check runs the command: all inputs are read and judged, then every output is
+// made, and only then is anything written.
+func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []string) error {
+	if len(names) == 0 {
+		return advice{errors.New("name a layout to check, for example: lowvent check layout.json"),
+			`If there is none yet, "lowvent starter --scene van" writes a first layout.json to fill in.`}
+	}
+	if err := chosen(f.code); err != nil {
+		return err
+	}
+	inputs, err := a.inputs(names)
+	if err != nil {
+		return err
+	}
+	j := judging{set: a.set(), codeID: f.code, failAt: report.Signal(f.failAt.value),
+		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count()}}
+	run := a.reportOf(j, j.all(cmd.Context(), inputs))
+	return a.deliver(run, v, f, excerpts(inputs))
+}
+
+// day is the date that was asked for, else today.
+func (a *app) day(on dateFlag) unit.Date {
+	if on.IsZero() {
+		return a.today()
+	}
+	return on.Date
+}
+
+func (a *app) reportOf(j judging, files []report.FileReport) *report.Run {
+	return &report.Run{Format: report.Format, Program: report.Program{Name: "lowvent", Version: a.version},
+		On: j.options.On.String(), FailAt: j.failAt, Caution: report.Cautions(), Files: files, Status: worst(files)}
+}
+
+// deliver makes every output before it writes any. One that can't be written
+// makes the status that of unusable input, and does not keep back the others.
+func (a *app) deliver(run *report.Run, v *viewFlags, f *checkFlags, excerpt excerptFunc) error {
+	screen := render(f.format.value, run, a.onTerminal(v), excerpt)
+	bodies := make([][]byte, len(f.out))
+	for i, each := range f.out {
+		bodies[i] = render(each.format, run, a.inFile(v), excerpt)
+	}
+	status := run.Status
+	for i, each := range f.out {
+		if err := writeWhole(each.file, bodies[i]); err != nil {
+			a.say("%s", err)
+			status = max(status, statusUnusable)
+		}
+	}
+	if _, err := a.stdout.Write(screen); err != nil {
+		return fmt.Errorf("the report could not be written to standard output: %w", err)
+	}
+	return exit(status)
+}
+
+// mostWorkers is more than any machine of a builder has use for.
+const mostWorkers = 256
+
+// workersFlag is a number of workers; 0 is none given.
+type workersFlag int
+
+func (w workersFlag) count() int {
+	if w == 0 {
+		return runtime.GOMAXPROCS(0)
+	}
+	return int(w)
+}
+
+func (w *workersFlag) Set(s string) error {
+	n, err := strconv.Atoi(s)
+	if err != nil || n < 1 || n > mostWorkers {
+		return fmt.Errorf("a number from 1 to %d is wanted", mostWorkers)
+	}
+	*w = workersFlag(n)
+	return nil
+}
+
+func (w *workersFlag) String() string {
+	if w == nil || *w == 0 {
+		return ""
+	}
+	return strconv.Itoa(int(*w))
+}
+
+// Type names the flag's value in help.
+func (w *workersFlag) Type() string { return "N" }

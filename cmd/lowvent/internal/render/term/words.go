@@ -1,0 +1,109 @@
+package term
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"lowvent.example/cmd/lowvent/internal/render/text"
+	"lowvent.example/schema/report"
+)
+
+// style paints a signal word.
+func style(word report.Signal) text.Style {
+	switch word {
+	case report.Danger:
+		return text.Danger
+	case report.Warning:
+		return text.Warning
+	case report.Caution:
+		return text.Caution
+	}
+	return text.Notice
+}
+
+// Provenance tells in words how a limit is known.
+func Provenance(p report.Provenance) string {
+	switch p {
+	case "read":
+		return "the text was read"
+	case "second-hand":
+		return "second-hand: somebody's account of the text was read, not the text"
+	case "memory":
+		return "only remembered, never judged"
+	case "common-practice":
+		return "common practice of the trade, no source"
+	case "own-rule":
+		return "this program's own rule, in no code"
+	}
+	return string(p)
+}
+
+// Cite tells what a limit rests on, in one sentence.
+func Cite(s *report.Source) string {
+	if s == nil {
+		return ""
+	}
+	cite := strings.TrimSpace(s.Document + s.Clause)
+	if cite == "" {
+		return Provenance(s.Provenance)
+	}
+	if s.Edition != "" {
+		cite += " (" + s.Edition + ")"
+	}
+	return cite + "; " + Provenance(s.Provenance)
+}
+
+// Count puts a number before a word and gives the word its plural.
+func Count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return strconv.Itoa(n) + " " + word + "s"
+}
+
+// At is a place as editors take it: file:line:column, or the file alone where
+// there is no line.
+func At(p report.Place) string {
+	if p.Line == 0 {
+		return p.File
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// where is a place with the pointer of the value that it speaks of.
+func where(p report.Place) string { return strings.TrimSpace(At(p) + "  " + p.Pointer) }
+
+func amount(a *report.Amount) string {
+	if a == nil {
+		return ""
+	}
+	return a.Text
+}
+
+// few lists the first so many texts and counts the rest.
+func few(texts []string, most int) string {
+	if len(texts) <= most {
+		return strings.Join(texts, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(texts[:most], ", "), len(texts)-most)
+}
+
+// tally lists ids sorted, each with how often it came when that is not once.
+func tally(ids []string) string {
+	ids = slices.Sorted(slices.Values(ids))
+	var out []string
+	for len(ids) > 0 {
+		n := 1
+		for n < len(ids) && ids[n] == ids[0] {
+			n++
+		}
+		one := ids[0]
+		if n > 1 {
+			one += fmt.Sprintf(" (%d)", n)
+		}
+		out, ids = append(out, one), ids[n:]
+	}
+	return strings.Join(out, ", ")
+}

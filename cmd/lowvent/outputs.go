@@ -1,0 +1,124 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"lowvent.example/cmd/lowvent/internal/render/jsonout"
+	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/source"
+)
+
+// format is one form in which a report can be written.
+type format struct {
+	name  string
+	write func(io.Writer, *report.Run, view, excerptFunc) error
+}
+
+// excerptFunc shows the line of a file that a place begins on.
+type excerptFunc = func(report.Place, int) source.Excerpt
+
+// formats lists the forms, the usual one first. The exit status depends on none.
+func formats() []format {
+	return []format{
+		{"terminal", func(w io.Writer, run *report.Run, v view, excerpt excerptFunc) error {
+			return term.Write(w, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpt})
+		}},
+		{"json", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return jsonout.Write(w, run)
+		}},
+	}
+}
+
+func formatNames() []string {
+	var names []string
+	for _, each := range formats() {
+		names = append(names, each.name)
+	}
+	return names
+}
+
+// render writes a report in one form into memory, so that no output is ever
+// half a report.
+func render(name string, run *report.Run, v view, excerpt excerptFunc) []byte {
+	var out bytes.Buffer
+	for _, each := range formats() {
+		if each.name != name {
+			continue
+		}
+		if err := each.write(&out, run, v, excerpt); err != nil {
+			panic(fmt.Errorf("the %s report could not be made: %w", name, err))
+		}
+	}
+	return out.Bytes()
+}
+
+// outFlag collects what --out asks for.
+type outFlag []outSpec
+
+type outSpec struct{ format, file string }
+
+func (o *outFlag) Set(s string) error {
+	word, file, _ := strings.Cut(s, "=")
+	if file == "" {
+		return fmt.Errorf("an output is written FORMAT=FILE, for example json=report.json")
+	}
+	name, err := oneWord("format", word, formatNames())
+	if err != nil {
+		return err
+	}
+	for _, each := range *o {
+		if filepath.Clean(each.file) == filepath.Clean(file) {
+			return fmt.Errorf("two outputs go into %s", file)
+		}
+	}
+	*o = append(*o, outSpec{name, file})
+	return nil
+}
+
+func (o *outFlag) String() string { return "" }
+
+// Type names the flag's value in help.
+func (o *outFlag) Type() string { return "FORMAT=FILE" }
+
+// writeWhole writes a file whole or not at all: into a neighbour that then takes
+// its name.
+func writeWhole(path string, data []byte) error {
+	if linked, err := filepath.EvalSymlinks(path); err == nil {
+		path = linked
+	}
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return fmt.Errorf("%s is no ordinary file, and can't be replaced by a report", path)
+	}
+	beside, err := neighbour(path)
+	if err != nil {
+		return fmt.Errorf("%s could not be written: %w", path, err)
+	}
+	_, err = beside.Write(data)
+	err = errors.Join(err, beside.Close())
+	if err == nil {
+		err = os.Rename(beside.Name(), path)
+	}
+	if err != nil {
+		return fmt.Errorf("%s was not written: %w", path, errors.Join(err, os.Remove(beside.Name())))
+	}
+	return nil
+}
+
+// neighbour makes a new file in the folder of a path.
+func neighbour(path string) (*os.File, error) {
+	for n := 0; ; n++ {
+		name := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d.part", filepath.Base(path), n))
+		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		if !errors.Is(err, fs.ErrExist) || n == 100 {
+			return f, err
+		}
+	}
+}
