@@ -22,6 +22,7 @@ type checkFlags struct {
 	on      dateFlag
 	working bool
 	workers workersFlag
+	schema  bool
 }
 
 func (a *app) checkCommand(v *viewFlags) *cobra.Command {
@@ -53,6 +54,7 @@ of the program.`,
 	flags.StringVar(&f.code, "code", "", "judge by the code of this `ID`, whatever the file says")
 	flags.Var(&f.on, "on", "judge as on this day (default today)")
 	flags.BoolVar(&f.working, "working", false, "put the working of every finding and figure into JSON")
+	flags.BoolVar(&f.schema, "cross-check", false, "hold each layout against the published JSON Schema as well, a second opinion on this program's own reader")
 	flags.Var(&f.workers, "workers", "how many checks to run at a time (default one a processor); the report is the same for any number")
 	complete(cmd, "format", formatNames)
 	complete(cmd, "fail-at", signals)
@@ -82,7 +84,7 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 	if err != nil {
 		return err
 	}
-	j := judging{set: a.set(), codeID: f.code, failAt: report.Signal(f.failAt.value),
+	j := judging{set: a.set(), codeID: f.code, failAt: report.Signal(f.failAt.value), crossCheck: f.schema,
 		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count()}}
 	run := a.reportOf(j, j.all(cmd.Context(), inputs))
 	return a.deliver(run, v, f, excerpts(inputs))

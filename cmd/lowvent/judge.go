@@ -22,6 +22,8 @@ type judging struct {
 	codeID  string // "" leaves the choice to each file
 	options check.Options
 	failAt  report.Signal
+
+	crossCheck bool // hold each layout against the published schema as well
 }
 
 // all judges every input. Each worker writes into a slot of its own, so the
@@ -83,6 +85,9 @@ func (j judging) load(in input) (*layout.Layout, code.Codes, source.Faults) {
 		return nil, code.Codes{}, source.Faults{*in.fault}
 	}
 	l, faults := layout.Load(in.file)
+	if faults == nil && j.crossCheck {
+		faults = layout.Validate(l)
+	}
 	if faults != nil {
 		return nil, code.Codes{}, faults
 	}

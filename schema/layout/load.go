@@ -29,17 +29,16 @@ func loaded(file *source.File, fault *source.Fault) (*Layout, source.Faults) {
 // Load turns the bytes of a file into a layout, or tells every structural fault
 // of the file at once, in the order in which they stand and one a place. It
 // gives either a layout or at least one fault.
+//
+// The typed reader finds everything that the published schema finds; [Validate]
+// asks the schema itself.
 func Load(file *source.File) (*Layout, source.Faults) {
 	root, fault := source.Parse(file, source.DefaultLimits())
 	if fault != nil {
 		return nil, source.Faults{*fault}
 	}
 	l, d := decode(root)
-	faults := d.faults()
-	if len(faults) == 0 {
-		faults = validate(root)
-	}
-	if len(faults) > 0 {
+	if faults := d.faults(); len(faults) > 0 {
 		return nil, faults
 	}
 	return l, nil

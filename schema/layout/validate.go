@@ -46,8 +46,12 @@ func refuse(address string) (io.ReadCloser, error) {
 	return nil, fmt.Errorf("the schema refers to %s; it may refer to nothing outside itself", address)
 }
 
-// validate is the second opinion on a file that the typed reader accepted. The
-// two must agree; where they do not, the file is not judged.
+// Validate is the second opinion on a layout that the typed reader accepted: it
+// holds the file against the published schema. The two must agree, which the tests
+// try on generated and on damaged files; where they do not, the program is at
+// fault and the file must not be judged. It takes several times as long as Load.
+func Validate(l *Layout) source.Faults { return validate(l.Root()) }
+
 func validate(root *source.Node) source.Faults {
 	schema, err := compiled()
 	if err != nil {

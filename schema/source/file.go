@@ -96,6 +96,9 @@ func endsLine(data []byte, i int) bool {
 func (f *File) pointsBefore(offset int) int {
 	block := offset / blockBytes
 	n := f.points[block]
+	if block+1 < len(f.points) && f.points[block+1]-n == blockBytes {
+		return n + offset - block*blockBytes // a block of one-byte points
+	}
 	for _, b := range f.Data[block*blockBytes : offset] {
 		if utf8.RuneStart(b) {
 			n++

@@ -93,6 +93,9 @@ func shown(info *kindInfo, scales []scale, si, size float64, more int) string {
 	}
 	s := suiting(scales, size)
 	unit := find(info.units, s.unit)
+	if text, ok := s.quick(unit, si, more); ok {
+		return withUnit(text, unit)
+	}
 	v := unit.from(si)
 	return withUnit(plain(v, s.places(v)+more), unit)
 }
@@ -130,9 +133,7 @@ func (s scale) places(v *big.Rat) int {
 // significant digits; 0 for 0.
 func magnitude(v *big.Rat, sig int) int {
 	f, _ := v.Float64()
-	text := strconv.FormatFloat(f, 'e', sig-1, 64)
-	power, _ := strconv.Atoi(text[strings.IndexByte(text, 'e')+1:])
-	return power
+	return powerOf(f, sig)
 }
 
 // plain prints v rounded to so many decimals, half away from zero, without
