@@ -29,10 +29,10 @@ func crossed(s *check.Sheet, a *layout.Appliance) check.Ruling {
 	bare, regulated := ways(s, a.Ref())
 	switch {
 	case bare && !own:
-		return check.Is(s, false, duty, "a way from a cylinder with no regulator on it", "a regulator on every way").
+		return check.Is(s, false, duty, "a way from a cylinder with no regulator on it", "a regulator on every way").Points(a.Spot()).
 			Mend("A regulator in the locker, on every way from a cylinder; the fitter fits it.")
 	case regulated && own:
-		return check.Is(s, false, duty, "a regulator in the line and another in the appliance", "one regulator for the appliance's pressure").
+		return check.Is(s, false, duty, "a regulator in the line and another in the appliance", "one regulator for the appliance's pressure").Points(a.Spot()).
 			Mend("Ask the fitter which of the two is meant to stay.")
 	}
 	return check.Is(s, true, duty, "a regulator on every way", "a regulator on every way")

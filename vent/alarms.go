@@ -43,7 +43,7 @@ func alarmed(s *check.Sheet, space *layout.Space, kind layout.AlarmKind, duty co
 		})
 	}
 	if len(tries) == 0 {
-		return check.Is(s, false, asked, "none in this space", "an alarm in this space").
+		return check.Is(s, false, asked, "none in this space", "an alarm in this space").Points(space.Spot()).
 			Mend("An alarm listed for dwellings of this kind, placed by its own instructions.")
 	}
 	return check.Any(s, tries...)
@@ -54,7 +54,7 @@ func inDate(s *check.Sheet, a *layout.Alarm, duty code.DutyLimit) check.Ruling {
 	asked := check.Asked(s, duty, nil)
 	by := check.Read(s, &a.ReplaceBy)
 	return check.Is(s, !by.First().Before(s.On()), asked, "to be replaced by "+by.String(), "a date that has not come").
-		Mend("Replace the alarm: its sensor is spent by then.", check.SetDate(&a.ReplaceBy, s.On().AddYears(1)))
+		Mend("Replace the alarm: its sensor is spent by then.")
 }
 
 // live asks that the alarm still works with the battery isolator off.

@@ -22,8 +22,10 @@ var _ = add(check.For(check.Descriptor{
 }, cylinders, inAPlaceForIt, inASoundLocker))
 
 func inAPlaceForIt(s *check.Sheet, c *layout.Cylinder) check.Ruling {
-	place := check.Read(s, &c.In)
-	return check.OneOf(s, place.Section(), check.AllowedWords(s, code.CylinderPlaces, nil)).
+	place := check.Item(s, &c.In)
+	in, _ := c.In.Get()
+	allowed := check.AllowedWords(s, code.CylinderPlaces, nil)
+	return check.OneOf(s, in.Section(), allowed).Worded(standsIn(place), "in one of: "+allowed.String()).
 		Mend("Outside, or in a locker that is sealed from every space and opens and vents only to the open air.", check.SetWord(&c.In, layout.OpenAir))
 }
 

@@ -67,7 +67,7 @@ func clearOfIgnition(s *check.Sheet, point layout.Item, limit lengthLimit) check
 		if reach == fills {
 			ruling = ruling.Says("gas from there reaches all of the space that it is in")
 		}
-		return ruling.Mend("Move the ignition source, or the vent or cylinder, until they are this far apart.")
+		return ruling.Points(spark.Spot()).Mend("Move the ignition source, or the vent or cylinder, until they are this far apart.")
 	})
 }
 

@@ -37,20 +37,22 @@ func unrestricted(level layout.VentLevel) func(*check.Sheet, *layout.Locker) che
 		none := func() check.Ruling { return check.NotApplicable(s, "the file lists no vent at this level") }
 		return check.Every(s, ventsAt(s, k, level), none, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
 			return check.All(s,
-				func(s *check.Sheet) check.Ruling { return never(s, &v.Closable, "can be shut", "can't be shut") },
 				func(s *check.Sheet) check.Ruling {
-					return never(s, &v.Blockable, "a cylinder can stand over it", "nothing stands over it")
+					return never(s, &v.Closable, "can be shut", "can't be shut", "A vent that nothing can close: no slide, no flap, no plug.")
+				},
+				func(s *check.Sheet) check.Ruling {
+					return never(s, &v.Blockable, "a cylinder can stand over it", "nothing stands over it", "A rail or a place for the cylinder's foot that keeps it off the vent.")
 				})
 		})
 	}
 }
 
-func never(s *check.Sheet, g *layout.Given[bool], so, not string) check.Ruling {
+func never(s *check.Sheet, g *layout.Given[bool], so, not, mend string) check.Ruling {
 	duty := check.Asked(s, code.LockerVentUnrestricted, nil)
 	is := check.Read(s, g)
 	found := not
 	if is {
 		found = so
 	}
-	return check.Is(s, !is, duty, found, not).Mend("Make it so that it "+not+" at any time.", check.SetBool(g, false))
+	return check.Is(s, !is, duty, found, not).Mend(mend, check.SetBool(g, false))
 }

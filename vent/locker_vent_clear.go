@@ -43,7 +43,7 @@ func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.
 			if wholly(above(a, b)) && !alwaysCounts(check.Read(s, &o.Kind)) {
 				return check.NotApplicable(s, "the opening lies wholly above the vent").About("%s to %s", v.Label(), o.Label())
 			}
-			return check.AtLeast(s, apartInPlan(s, "d", a, b), need).About("%s to %s", v.Label(), o.Label()).
+			return check.AtLeast(s, apartInPlan(s, "d", a, b), need).About("%s to %s", v.Label(), o.Label()).Points(o.Spot()).
 				Mend("Move the vent or its end, or close the opening for good.")
 		})
 	})

@@ -28,6 +28,9 @@ type Words struct {
 // Has tells whether the word is among those that the code allows.
 func (w Words) Has(word string) bool { return slices.Contains(w.allowed, word) }
 
+// String lists the words: "open-air or lockers".
+func (w Words) String() string { return strings.Join(w.allowed, " or ") }
+
 // Duty is a thing that a code asks for, whatever its size.
 type Duty struct{ source *report.Source }
 
@@ -50,7 +53,7 @@ func AllowedWords(s *Sheet, l code.WordLimit, of Facts) Words {
 	if !ok {
 		return Words{}
 	}
-	s.limitLine("", answer, report.Words(strings.Join(answer.Words, " or ")))
+	s.limitLine("", answer, report.Words(Words{allowed: answer.Words}.String()))
 	return Words{allowed: answer.Words, source: sourceOf(l.Term, answer)}
 }
 

@@ -30,11 +30,6 @@ func SetBool(g *layout.Given[bool], to bool) report.Edit {
 	return report.Edit{Pointer: g.Spot().Pointer(), Value: strconv.FormatBool(to)}
 }
 
-// SetDate is the edit that writes a date.
-func SetDate(g *layout.Given[unit.Date], to unit.Date) report.Edit {
-	return report.Edit{Pointer: g.Spot().Pointer(), Value: quote(to.String())}
-}
-
 // RaiseAt is the edit that brings a coordinate, which stands in a list, up to a
 // value.
 func RaiseAt(pointer string, now unit.Value[unit.Length], to unit.Length) report.Edit {

@@ -5,8 +5,8 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
+	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/source"
 	"lowvent.example/schema/unit"
@@ -80,7 +80,7 @@ func Is(s *Sheet, found bool, duty Duty, foundText, neededText string) Ruling {
 
 // OneOf rules that the word found is one of those that the code allows.
 func OneOf[W ~string](s *Sheet, found W, allowed Words) Ruling {
-	p := report.Part{Found: report.Words(string(found)), Needed: report.Words(strings.Join(allowed.allowed, " or ")), Source: allowed.source}
+	p := report.Part{Found: report.Words(string(found)), Needed: report.Words(allowed.String()), Source: allowed.source}
 	return ruled(slices.Contains(allowed.allowed, string(found)), noMargin, p)
 }
 
@@ -97,6 +97,18 @@ func (r Ruling) About(format string, a ...any) Ruling {
 // Says adds a sentence on what was compared.
 func (r Ruling) Says(format string, a ...any) Ruling {
 	return r.each(func(p *report.Part) { p.Text = fmt.Sprintf(format, a...) })
+}
+
+// Points says where the answer stands, where that is neither the value to be mended
+// nor the quantity that was compared.
+func (r Ruling) Points(spot *layout.Spot) Ruling {
+	return r.each(func(p *report.Part) { p.Place = PlaceOf(spot.Head()) })
+}
+
+// Worded says in plain words what was found and needed, where the words of the file
+// and of the code do not.
+func (r Ruling) Worded(found, needed string) Ruling {
+	return r.each(func(p *report.Part) { p.Found, p.Needed = report.Words(found), report.Words(needed) })
 }
 
 // Mend says what would bring a part that is not met within its limit, in words

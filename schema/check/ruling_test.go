@@ -96,7 +96,6 @@ func TestEdits(t *testing.T) {
 		`/cylinders/a/in "open-air"  `:                 SetWord(&a.In, layout.OpenAir),
 		`/cylinders/a/upright true  `:                  SetBool(&a.Upright, true),
 		`/cylinders/a/upright false  `:                 SetBool(&a.Upright, false),
-		`/cylinders/a/lastQualified "2027-11"  `:       SetDate(&a.LastQualified, unit.Date{Year: 2027, Month: 11}),
 		`/cylinders/a/material "a \"quoted\" one"  `:   SetWord(&a.Material, layout.CylinderMaterial(`a "quoted" one`)),
 		`/cylinders/a/at/2 "0.61 m" least length`:      RaiseAt("/cylinders/a/at/2", at[2], 0.6096),
 	} {

@@ -208,5 +208,5 @@ func (c *Check) noSubject(section *layout.Spot, known bool) report.Finding {
 }
 
 func (c *Check) blank(spot *layout.Spot, label string) report.Finding {
-	return report.Finding{Check: c.ID, Asks: c.Asks, Why: c.Why, Subject: spot.Pointer(), Label: label, Word: c.Word, MayAct: c.MayAct, Place: place(spot)}
+	return report.Finding{Check: c.ID, Asks: c.Asks, Why: c.Why, Subject: spot.Pointer(), Label: label, Word: c.Word, MayAct: c.MayAct, Place: PlaceOf(spot.Head())}
 }

@@ -46,6 +46,15 @@ func (s *Spot) Place() source.Place {
 	return source.Place{Pointer: s.Pointer()}
 }
 
+// Head is the place at which a thing begins to be read: its key. A thing of many
+// lines is pointed at there.
+func (s *Spot) Head() source.Place {
+	if s.node == nil {
+		return s.Place()
+	}
+	return head(s.node)
+}
+
 // Stated is what every value of a layout has in common, whatever its type.
 type Stated interface {
 	Spot() *Spot
