@@ -12,7 +12,30 @@ import (
 // isClaim tells whether an answer's input is a statement that only a fitter can
 // prove and that no fitter's test is said to have proved.
 func (c *Check) isClaim(in report.Input) bool {
-	return in.Basis != string(layout.BasisProved) && slices.Contains(c.Claims, layout.Template(in.Pointer))
+	return in.Basis != string(layout.BasisProved) && slices.ContainsFunc(c.Claims, func(t string) bool { return matches(t, in.Pointer) })
+}
+
+// matches tells whether a pointer is one that a template stands for:
+// "/lockers/*/sealedFrom/*/seal" for "/lockers/side/sealedFrom/cabin/seal".
+func matches(template, pointer string) bool {
+	for template != "" && pointer != "" {
+		var wanted, token string
+		wanted, template, _ = strings.Cut(template[1:], "/")
+		token, pointer, _ = strings.Cut(pointer[1:], "/")
+		if wanted != "*" && wanted != token {
+			return false
+		}
+		template, pointer = rest(template), rest(pointer)
+	}
+	return template == pointer
+}
+
+// rest puts back the stroke that cutting took.
+func rest(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "/" + s
 }
 
 // claims tells whether an answer rests on a claim.

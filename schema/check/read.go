@@ -126,5 +126,5 @@ func (s *Sheet) complete(what string, complete bool, spot *layout.Spot, list str
 		s.surveys = append(s.surveys, spot.Pointer()+"#"+list)
 		return
 	}
-	s.gaps = append(s.gaps, report.Missing{What: what, Measure: layout.Describe(spot.Pointer()), Place: place(spot)})
+	s.gaps = append(s.gaps, report.Missing{What: what, Measure: layout.HowTo(spot.Pointer()), Place: place(spot)})
 }

@@ -201,7 +201,7 @@ func (c *Check) noSubject(section *layout.Spot, known bool) report.Finding {
 	if !known {
 		p.Outcome, p.Reason, p.Text = report.NotKnown, report.MissingInput, ""
 		p.Missing = []report.Missing{{What: "the list " + section.Key() + " ({} states that there are none)",
-			Measure: layout.Describe(section.Pointer()), Place: f.Place}}
+			Measure: layout.HowTo(section.Pointer()), Place: f.Place}}
 	}
 	f.Outcome, f.Reason, f.Parts = p.Outcome, p.Reason, []report.Part{p}
 	return f

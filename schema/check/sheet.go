@@ -49,7 +49,7 @@ func (s *Sheet) Layout() *layout.Layout { return s.run.layout }
 func (s *Sheet) On() unit.Date { return s.run.options.On }
 
 func (s *Sheet) miss(what string, spot *layout.Spot) {
-	m := report.Missing{What: what, Measure: layout.Describe(spot.Pointer()), Place: place(spot)}
+	m := report.Missing{What: what, Measure: layout.HowTo(spot.Pointer()), Place: place(spot)}
 	for _, each := range s.missing {
 		if each.Place.Pointer == m.Place.Pointer {
 			return

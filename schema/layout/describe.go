@@ -24,6 +24,21 @@ func Describe(pointer string) string {
 	return node.Description
 }
 
+// HowTo tells what to do to find out the value of the key at a JSON Pointer: its
+// description, with the words that can be written there, where it takes words.
+func HowTo(pointer string) string {
+	_, node := schemaAt(pointer)
+	text := Describe(pointer)
+	if node = node.target(); node == nil || len(node.OneOf) == 0 {
+		return text
+	}
+	words := make([]string, len(node.OneOf))
+	for i, choice := range node.OneOf {
+		words[i] = choice.Const
+	}
+	return text + " One of: " + strings.Join(words, ", ") + "."
+}
+
 // Template gives the pointer with the names of things and the numbers of list
 // items replaced by "*": "/lockers/side/vents/low/gross" becomes
 // "/lockers/*/vents/*/gross". It is "" for the whole file, and for a pointer
