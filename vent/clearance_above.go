@@ -50,7 +50,16 @@ func over(s *check.Sheet, a *layout.Appliance, c *layout.Combustible) check.Ruli
 	}
 	height := heightOver(s, burners, thing)
 	return check.AtLeast(s, height, need).
-		Mend("Raise or shorten what hangs over the burners until it is this high above them.", lift(&c.Position, unit.Length(float64(need.At())-float64(height)))...)
+		Mend("Raise or shorten what hangs over the burners until it is this high above them.", raised(s, c, height, need.At(), burners, thing)...)
+}
+
+// raised is the edits that bring what hangs over the burners up to the height that is
+// needed: its lowest point, and the tape that says how high that is.
+func raised(s *check.Sheet, c *layout.Combustible, height, need unit.Length, burners, above thing) []report.Edit {
+	if t := tape(s, burners.item, above.item); t != nil {
+		return append(lift(&c.Position, need-height), check.Raise(&t.Is, need))
+	}
+	return lift(&c.Position, need-box.Rise(burners.box, above.box).Low)
 }
 
 // heightOver takes the free height over the burners; a tape overrules it.

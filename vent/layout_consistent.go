@@ -20,6 +20,7 @@ var _ = add(check.ForItems(check.Descriptor{
 	Why:        "A vent that is outside its wall or a cylinder outside its locker is a slip of the tape, and every distance from it is wrong.",
 	NotCovered: "Whether what agrees is true.",
 	Word:       report.Warning,
+	Instead:    []string{"/lockers/*/vents/*/endsAt"},
 	MayAct:     report.Owner,
 	Limits:     []*code.Term{code.OwnConsistent.Term, code.OwnTapeAgreement.Term},
 	Reads: []string{"/cylinders/*/in", "/cylinders/*/at", "/cylinders/*/box/from", "/cylinders/*/box/to", "/cylinders/*/diameter", "/cylinders/*/height",
