@@ -18,6 +18,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.RegulatorBetween.Term, code.HighPressurePlaces.Term},
 	Reads:      []string{"/lines", "/lines/*/from", "/appliances/*/ownRegulator", "/regulators/*/in", "/changeovers/*/in", "/junctions/*/in", "/cylinders/*/in", "/appliances/*/in"},
+	Inventory:  []layout.InventoryList{layout.InventoryListLines},
 	NeverWaive: true,
 }, appliances, crossed, highPressureApart))
 
@@ -95,26 +96,15 @@ func highPressureParts(s *check.Sheet, a *layout.Appliance) []layout.Item {
 	check.List(s, &s.Layout().Lines)
 	check.Inventory(s, layout.InventoryListLines)
 	var parts []layout.Item
-	if check.Read(s, &a.OwnStage) && !regulatedBefore(s.Layout(), a.Ref()) {
+	if check.Read(s, &a.OwnStage) && !comesFrom(s.Layout(), a.Ref(), "regulators") {
 		parts = append(parts, a)
 	}
 	climb(s.Layout(), a.Ref(), func(_ *layout.Line, from layout.Ref) bool {
 		part := s.Layout().Find(from)
-		if !regulatedBefore(s.Layout(), from) && !slices.Contains(parts, part) {
+		if !comesFrom(s.Layout(), from, "regulators") && !slices.Contains(parts, part) {
 			parts = append(parts, part)
 		}
 		return true
 	})
 	return parts
-}
-
-// regulatedBefore tells whether a regulator stands between the cylinders and the
-// thing, on the flow's way to it.
-func regulatedBefore(l *layout.Layout, at layout.Ref) bool {
-	crossed := false
-	climb(l, at, func(_ *layout.Line, from layout.Ref) bool {
-		crossed = crossed || from.Section() == "regulators"
-		return !crossed
-	})
-	return crossed
 }

@@ -27,7 +27,11 @@ var _ = add(check.ForDwelling(check.Descriptor{
 		return check.NotApplicable(s, "the file states that nothing burns gas")
 	}
 	wish := check.Against(check.Asked(s, code.OwnRunTime, nil), check.Measure(s, "t_wanted", &l.Wants.DaysBetweenSwaps))
-	return check.AtLeast(s, check.Fig(s, "t_run", runTimeByPattern, s.Layout()), wish).
-		Mend("Plan for an earlier swap, a spare, or more propane within what the code allows aboard.",
-			check.Lower(&l.Wants.DaysBetweenSwaps, check.Fig(s, "t_run", runTimeByPattern, s.Layout())))
+	lasts := check.Fig(s, "t_run", runTimeByPattern, s.Layout())
+	ruling := check.AtLeast(s, lasts, wish)
+	const plan = "Plan for an earlier swap, a spare, or more propane within what the code allows aboard."
+	if lasts == 0 {
+		return ruling.Mend(plan) // nobody can swap every no days
+	}
+	return ruling.Mend(plan, check.Lower(&l.Wants.DaysBetweenSwaps, lasts))
 }))

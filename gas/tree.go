@@ -13,7 +13,8 @@ func downstream(s *check.Sheet, from layout.Ref) []*layout.Appliance {
 	check.Inventory(s, layout.InventoryListLines)
 	check.Inventory(s, layout.InventoryListAppliances)
 	for _, a := range s.Layout().Appliances.All() {
-		if !supplied(s.Layout(), a.Ref()) {
+		// one that no line reaches may well hang on the very regulator that is judged
+		if !comesFrom(s.Layout(), a.Ref(), "cylinders") {
 			s.Missing("the lines that bring gas to "+a.Label(), s.Layout().Lines.Spot())
 		}
 	}
@@ -28,15 +29,15 @@ func downstream(s *check.Sheet, from layout.Ref) []*layout.Appliance {
 	return found
 }
 
-// supplied tells whether the file's lines lead from some cylinder to the thing.
-// One that they do not reach may well hang on the very regulator that is judged.
-func supplied(l *layout.Layout, to layout.Ref) bool {
-	reached := false
+// comesFrom tells whether the gas that reaches a thing has been through anything of
+// a section, by the lines of the file.
+func comesFrom(l *layout.Layout, to layout.Ref, section string) bool {
+	met := false
 	climb(l, to, func(_ *layout.Line, from layout.Ref) bool {
-		reached = reached || from.Section() == "cylinders"
-		return !reached
+		met = met || from.Section() == section
+		return !met
 	})
-	return reached
+	return met
 }
 
 // walk follows the flow from a thing, each line once, and goes on past each thing
