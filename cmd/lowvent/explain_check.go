@@ -67,7 +67,7 @@ func limitIn(p *text.Page, book *code.Profile, t *code.Term) {
 			continue
 		}
 		p.Item(text.Plain, 4, 2, book.ID+": "+stated(t, e))
-		p.Para(text.Plain, 6, strings.TrimSpace(e.Cite()+edition(e)+"; "+term.Provenance(report.Provenance(e.Provenance))))
+		p.Para(text.Plain, 6, strings.TrimPrefix(e.Cite()+edition(e)+"; "+term.Provenance(report.Provenance(e.Provenance)), "; "))
 		if e.Note != "" {
 			p.Para(text.Plain, 6, "Note: "+e.Note)
 		}

@@ -121,7 +121,7 @@ func (p *page) others(f *report.Finding) {
 		default:
 			p.field("also", other(part))
 			if part.Mend != nil && (f.Parts[0].Mend == nil || part.Mend.Text != f.Parts[0].Mend.Text) {
-				p.field("", part.Mend.Text)
+				p.field("", "mend: "+part.Mend.Text)
 			}
 			told++
 		}
