@@ -23,14 +23,12 @@ var _ = add(check.ForItems(check.Descriptor{
 	Instead:    []string{"/lockers/*/vents/*/endsAt"},
 	MayAct:     report.Owner,
 	Limits:     []*code.Term{code.OwnConsistent.Term, code.OwnTapeAgreement.Term},
-	Reads: []string{"/cylinders/*/in", "/cylinders/*/at", "/cylinders/*/box/from", "/cylinders/*/box/to", "/cylinders/*/diameter", "/cylinders/*/height",
-		"/lockers/*/box/from", "/lockers/*/box/to", "/lockers/*/vents/*/at", "/lockers/*/vents/*/wall", "/spaces", "/spaces/*/box/from", "/spaces/*/box/to",
-		"/tapeMeasures/*/from", "/tapeMeasures/*/to", "/tapeMeasures/*/is", "/lines", "/lines/*/from", "/changeovers/*/connects",
-		"/changeovers/*/in", "/changeovers/*/at", "/changeovers/*/box/from", "/changeovers/*/box/to",
-		"/regulators/*/in", "/regulators/*/at", "/regulators/*/box/from", "/regulators/*/box/to",
-		"/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to",
-		"/ignitionSources/*/in", "/ignitionSources/*/at", "/ignitionSources/*/box/from", "/ignitionSources/*/box/to",
-		"/alarms/*/in", "/alarms/*/at", "/alarms/*/box/from", "/alarms/*/box/to"},
+	Reads: slices.Concat([]string{"/cylinders/*/in", "/cylinders/*/diameter", "/cylinders/*/height", "/changeovers/*/in", "/changeovers/*/connects",
+		"/regulators/*/in", "/appliances/*/in", "/ignitionSources/*/in", "/alarms/*/in", "/lines", "/lines/*/from",
+		"/lockers/*/box/from", "/lockers/*/box/to", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/lockers/*/vents/*/wall",
+		"/spaces", "/spaces/*/box/from", "/spaces/*/box/to", "/tapeMeasures/*/from", "/tapeMeasures/*/to", "/tapeMeasures/*/is"},
+		placesOf("cylinders", "changeovers", "regulators", "junctions", "openEnds", "outdoorOutlets", "appliances", "stoves", "exhausts", "openings", "fans",
+			"ignitionSources", "combustibles", "storedGoods", "alarms", "extinguishers", "fillPoints")), // whatever a tape can run to
 	Sources: []string{"Euclid, least distance between boxes"},
 }, placed, func(s *check.Sheet, item layout.Item) check.Ruling {
 	switch item := item.(type) {
@@ -51,6 +49,15 @@ var _ = add(check.ForItems(check.Descriptor{
 	}
 	panic("vent: nothing to compare for " + item.Label())
 }))
+
+// placesOf are the keys that say where the things of some lists are.
+func placesOf(sections ...string) []string {
+	var keys []string
+	for _, section := range sections {
+		keys = append(keys, "/"+section+"/*/at", "/"+section+"/*/box/from", "/"+section+"/*/box/to")
+	}
+	return keys
+}
 
 // placed lists the things about which a file says the same in two ways.
 func placed(l *layout.Layout) ([]layout.Item, *layout.Spot, bool) {
