@@ -72,7 +72,7 @@ func TestReaderAcceptsWhatTheSchemaAllows(t *testing.T) {
 	raw := rawSchema(t)
 	defs := raw["$defs"].(map[string]any)
 	full, slim := editions(t)
-	things := 0
+	files, things := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		file := source.NewFile("drawn.json", []byte(drawLayout(t, raw)))
 		root, fault := source.Parse(file, source.DefaultLimits())
@@ -89,10 +89,11 @@ func TestReaderAcceptsWhatTheSchemaAllows(t *testing.T) {
 			what, _, _ := f.words()
 			t.Fatalf("%s: the reader refuses what the schema allows: %s\n%s", f.place.Pointer, what, file.Data)
 		}
+		files++
 		things += len(pruned(t, file).byRef)
 	})
-	if things < 500 {
-		t.Errorf("after pruning only %d things were left in all files: the test says little", things)
+	if things < 5*files {
+		t.Errorf("after pruning only %d things were left in %d files: the test says little", things, files)
 	}
 }
 
