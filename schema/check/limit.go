@@ -121,7 +121,7 @@ func citation(e *code.Entry) string {
 	if e == nil {
 		return ""
 	}
-	return strings.TrimSpace(e.Document + " " + e.Clause)
+	return e.Cite()
 }
 
 // Against makes a limit of a value that was taken from the file or computed: a

@@ -28,7 +28,7 @@ type Entry struct {
 	Says       string // what the text asks, in words of this program
 	Rule       Rule
 	Document   string // such as "675 IAC 15-2-74"
-	Clause     string // such as "(c)(2)", to be read straight after the document; may be ""
+	Clause     string // such as "(c)(2)" or "6.24.3.2", to be read after the document; may be ""
 	Edition    string // which text was seen; may be ""
 	Address    string // where it was seen, or ""
 	Provenance Provenance
@@ -37,9 +37,14 @@ type Entry struct {
 	Note       string
 }
 
-// Cite gives document and clause as they are cited: "675 IAC 15-2-74(c)(2)".
-// It is "" for an entry without a source.
-func (e *Entry) Cite() string { return e.Document + e.Clause }
+// Cite gives document and clause as they are cited: "675 IAC 15-2-74(c)(2)",
+// "NFPA 58 6.24.3.2". It is "" for an entry without a source.
+func (e *Entry) Cite() string {
+	if e.Clause == "" || strings.HasPrefix(e.Clause, "(") {
+		return e.Document + e.Clause
+	}
+	return e.Document + " " + e.Clause
+}
 
 // Profile is one published code, or one of the three books that stand beside
 // it, with all that it answers.

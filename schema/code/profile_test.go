@@ -47,11 +47,16 @@ func TestGovernsNothingByDefault(t *testing.T) {
 }
 
 func TestCite(t *testing.T) {
-	e := &Entry{Document: "675 IAC 15-2-74", Clause: "(c)(2)"}
-	if got := e.Cite(); got != "675 IAC 15-2-74(c)(2)" {
-		t.Error(got)
+	cases := []struct{ document, clause, want string }{
+		{"675 IAC 15-2-74", "(c)(2)", "675 IAC 15-2-74(c)(2)"},
+		{"NFPA 58", "6.24.3.2", "NFPA 58 6.24.3.2"},
+		{"EN 1949:2002", "cl. 2.3", "EN 1949:2002 cl. 2.3"},
+		{"24 CFR 3280.709", "", "24 CFR 3280.709"},
+		{"", "", ""},
 	}
-	if got := (&Entry{}).Cite(); got != "" {
-		t.Error(got)
+	for _, c := range cases {
+		if got := (&Entry{Document: c.document, Clause: c.clause}).Cite(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
 }

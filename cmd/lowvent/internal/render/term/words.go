@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/text"
+	"lowvent.example/schema/code"
 	"lowvent.example/schema/report"
 )
 
@@ -45,7 +46,7 @@ func Cite(s *report.Source) string {
 	if s == nil {
 		return ""
 	}
-	cite := strings.TrimSpace(s.Document + s.Clause)
+	cite := strings.TrimSpace((&code.Entry{Document: s.Document, Clause: s.Clause}).Cite())
 	if cite == "" {
 		return Provenance(s.Provenance)
 	}
