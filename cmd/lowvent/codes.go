@@ -20,7 +20,8 @@ func (a *app) codesCommand(v *viewFlags) *cobra.Command {
 layout or --code chooses one, and the three books that every run is judged by.
 How each limit is known is counted: what is only remembered is never judged.`,
 		Example: `  lowvent codes
-  lowvent codes show us-mobile-structure`,
+  lowvent codes show us-mobile-structure
+  lowvent codes diff us-mobile-structure eu-leisure-vehicle`,
 		Args: a.unknownCodesWord,
 		RunE: func(*cobra.Command, []string) error { return a.listCodes(a.onTerminal(v)) },
 	}
@@ -41,7 +42,7 @@ How each limit is known is counted: what is only remembered is never judged.`,
 			}
 			return a.showCode(a.onTerminal(v), id)
 		},
-	})
+	}, a.codesDiffCommand(v))
 	return cmd
 }
 
@@ -53,7 +54,7 @@ func (a *app) unknownCodesWord(cmd *cobra.Command, args []string) error {
 	if id, err := oneWord("code", args[0], bookIDs()); err == nil {
 		return fmt.Errorf("to see that code: lowvent codes show %s", id)
 	}
-	return unknownWord("subcommand of codes", args[0], []string{"show"})
+	return unknownWord("subcommand of codes", args[0], []string{"show", "diff"})
 }
 
 // bookIDs lists every book that the program carries.

@@ -229,7 +229,7 @@ func TestWorking(t *testing.T) {
 		"read | m | /cylinders/a/propane |  |  | 8 kg (17.6 lb) @/cylinders/a/propane",
 		"read |  | /cylinders/a/gas |  |  | propane @/cylinders/a/gas",
 		"read | m_water | /cylinders/a/waterCapacity |  |  | 20 kg (44.1 lb) @/cylinders/a/waterCapacity",
-		"limit | m_max | 42 % of the cylinder's water capacity of 20 kg (44.1 lb) | m_max = 0.42 * m_water | 49 CFR 173.304a (d)(1) | 8.4 kg (18.5 lb)",
+		"limit | m_max | 42 % of the cylinder's water capacity of 20 kg (44.1 lb) | m_max = 0.42 * m_water | 49 CFR 173.304a(d)(1) | 8.4 kg (18.5 lb)",
 		"limit | h_need | at least 609.6 mm (24 in) | h_need = 0.6096 | Invented Code  4 | 609.6 mm (24 in)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
