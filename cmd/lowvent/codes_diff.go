@@ -6,10 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/code"
-	"lowvent.example/schema/report"
 )
 
 func (a *app) codesDiffCommand(v *viewFlags) *cobra.Command {
@@ -68,7 +66,7 @@ func diffBooks(p *text.Page, left, right *code.Profile) {
 		if t.Book != left.Book && t.Book != right.Book {
 			continue
 		}
-		a, b := entryOf(left, t), entryOf(right, t)
+		a, b := left.Entry(t), right.Entry(t)
 		switch {
 		case a == nil && b == nil:
 			silent = append(silent, t.ID)
@@ -94,15 +92,6 @@ func named(p *text.Page, what string, ids []string) {
 	p.Item(text.Plain, 0, 2, what+strings.Join(ids, ", "))
 }
 
-func entryOf(book *code.Profile, t *code.Term) *code.Entry {
-	for i := range book.Entries {
-		if book.Entries[i].Term == t.ID {
-			return &book.Entries[i]
-		}
-	}
-	return nil
-}
-
 // sameRule tells whether two entries ask the same, by the words of their rules.
 // A figure that is written in two ways counts as two: better one line too many.
 // An entry that is only remembered is never judged, so it equals none that is.
@@ -121,11 +110,7 @@ func side(p *text.Page, book *code.Profile, t *code.Term, e *code.Entry) {
 		return
 	}
 	p.Item(text.Plain, 2, 2, book.ID+": "+stated(t, e))
-	source := e.Cite() + edition(e)
-	if source != "" {
-		source += "; "
-	}
-	p.Para(text.Plain, 4, source+term.Provenance(report.Provenance(e.Provenance)))
+	p.Para(text.Plain, 4, cited(e))
 	if dates := firstUse(e); dates != "" {
 		p.Para(text.Plain, 4, "For "+dates)
 	}

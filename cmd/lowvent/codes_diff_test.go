@@ -54,8 +54,8 @@ func TestACodeComparedWithItself(t *testing.T) {
 
 // What is only remembered equals nothing that is judged, whatever its rule.
 func TestRememberedIsADifference(t *testing.T) {
-	duty := entryOf(bookByID("uk-inland-boat"), code.AlarmCODuty.Term)
-	remembered := entryOf(bookByID("us-mobile-structure"), code.AlarmCODuty.Term)
+	duty := bookByID("uk-inland-boat").Entry(code.AlarmCODuty.Term)
+	remembered := bookByID("us-mobile-structure").Entry(code.AlarmCODuty.Term)
 	tests := []struct {
 		a, b *code.Entry
 		want bool

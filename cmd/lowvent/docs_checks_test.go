@@ -130,7 +130,7 @@ func limitsSection(m *markdown, d *check.Descriptor) {
 
 // limitLine is what one book says to a term, or that it is silent.
 func limitLine(book *code.Profile, t *code.Term) string {
-	e := entryOf(book, t)
+	e := book.Entry(t)
 	if e == nil {
 		return book.ID + ": silent, so it is not judged by this code"
 	}

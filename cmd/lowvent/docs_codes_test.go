@@ -70,15 +70,6 @@ func booksOf(kind code.Book) []*code.Profile {
 	return books
 }
 
-func entryOf(book *code.Profile, t *code.Term) *code.Entry {
-	for i := range book.Entries {
-		if book.Entries[i].Term == t.ID {
-			return &book.Entries[i]
-		}
-	}
-	return nil
-}
-
 // sideBySide is a table of all terms of a kind of book and what each book answers.
 func sideBySide(m *markdown, kind code.Book, books []*code.Profile) {
 	head, rule := "| limit | asks |", "|---|---|"
@@ -92,7 +83,7 @@ func sideBySide(m *markdown, kind code.Book, books []*code.Profile) {
 		}
 		row := fmt.Sprintf("| `%s` | %s |", t.ID, cell(t.Asks))
 		for _, book := range books {
-			row += " " + answerCell(t, entryOf(book, t)) + " |"
+			row += " " + answerCell(t, book.Entry(t)) + " |"
 		}
 		m.line("%s", row)
 	}
@@ -121,7 +112,7 @@ func bookSection(m *markdown, book *code.Profile) {
 	}
 	m.line("")
 	for _, t := range code.Terms() {
-		if e := entryOf(book, t); e != nil {
+		if e := book.Entry(t); e != nil {
 			entrySection(m, t, e)
 		}
 	}

@@ -61,19 +61,21 @@ func limits(p *text.Page, d *check.Descriptor) {
 }
 
 func limitIn(p *text.Page, book *code.Profile, t *code.Term) {
-	for i := range book.Entries {
-		e := &book.Entries[i]
-		if e.Term != t.ID {
-			continue
-		}
-		p.Item(text.Plain, 4, 2, book.ID+": "+stated(t, e))
-		p.Para(text.Plain, 6, strings.TrimPrefix(e.Cite()+edition(e)+"; "+term.Provenance(report.Provenance(e.Provenance)), "; "))
-		if e.Note != "" {
-			p.Para(text.Plain, 6, "Note: "+e.Note)
-		}
+	e := book.Entry(t)
+	if e == nil {
+		p.Item(text.Plain, 4, 2, book.ID+": silent; then it is not judged by this code")
 		return
 	}
-	p.Item(text.Plain, 4, 2, book.ID+": silent; then it is not judged by this code")
+	p.Item(text.Plain, 4, 2, book.ID+": "+stated(t, e))
+	p.Para(text.Plain, 6, cited(e))
+	if e.Note != "" {
+		p.Para(text.Plain, 6, "Note: "+e.Note)
+	}
+}
+
+// cited is where an entry stands and how it came here.
+func cited(e *code.Entry) string {
+	return strings.TrimPrefix(e.Cite()+edition(e)+"; "+term.Provenance(report.Provenance(e.Provenance)), "; ")
 }
 
 // stated is the rule in words; a duty has none but what its text says.

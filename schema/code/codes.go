@@ -62,7 +62,7 @@ func (c Codes) Ask(t *Term, f Facts) Answer {
 	if book == nil {
 		return noAnswer(t, Silent, nil, "no code was chosen that could answer this")
 	}
-	e := book.entry(t.ID)
+	e := book.Entry(t)
 	switch {
 	case e == nil:
 		return noAnswer(t, Silent, nil, fmt.Sprintf("%s has no text for this", book.Title))

@@ -71,10 +71,10 @@ type Scope struct {
 	Text      string
 }
 
-// entry gives the profile's entry for a term, or nil.
-func (p *Profile) entry(term string) *Entry {
+// Entry gives the profile's entry for a term, or nil. It is not to be changed.
+func (p *Profile) Entry(t *Term) *Entry {
 	for i := range p.Entries {
-		if p.Entries[i].Term == term {
+		if p.Entries[i].Term == t.ID {
 			return &p.Entries[i]
 		}
 	}
