@@ -54,12 +54,8 @@ func widened(v unit.Value[unit.Length], by unit.Length) unit.Value[unit.Length] 
 	return unit.Value[unit.Length]{Nominal: v.Nominal + by, Low: v.Low + by, High: v.High + by}
 }
 
-// apart takes the least straight distance between two things. A distance taken
-// with a tape overrules what the coordinates give.
+// apart takes the least straight distance that the coordinates of two things give.
 func apart(s *check.Sheet, symbol string, a, b thing) unit.Length {
-	if t := tape(s, a.item, b.item); t != nil {
-		return check.Measure(s, symbol, &t.Is)
-	}
 	return check.Band(s, symbol, between(a, b, "least distance"), box.Gap(a.box, b.box))
 }
 

@@ -157,16 +157,24 @@ func listed(refs []layout.Ref) string {
 	return cmp.Or(strings.Join(words, ", "), "nowhere")
 }
 
-// outsideOf tells whether nothing of the thing lies within the space.
+// outsideOf tells whether nothing of the thing, be it a mere point, lies within the
+// space: along some axis it ends where the space begins, or before. What only touches
+// the space is outside.
 func outsideOf(space, thing box.Box) box.Answer {
-	shared := box.Overlap(space, thing)
-	switch {
-	case shared.High <= 0:
-		return box.Yes
-	case shared.Low > 0:
-		return box.No
+	answer := box.No
+	for _, ends := range [][2]unit.Value[unit.Length]{
+		{thing.To.X, space.From.X}, {space.To.X, thing.From.X},
+		{thing.To.Y, space.From.Y}, {space.To.Y, thing.From.Y},
+		{thing.To.Z, space.From.Z}, {space.To.Z, thing.From.Z},
+	} {
+		switch end, begin := ends[0], ends[1]; {
+		case nanometre(float64(end.High)-float64(begin.Low)) <= 0:
+			return box.Yes
+		case nanometre(float64(end.Low)-float64(begin.High)) <= 0:
+			answer = box.Unsure
+		}
 	}
-	return box.Unsure
+	return answer
 }
 
 // wallSlack is how far from the plane of its wall a vent may be drawn: the

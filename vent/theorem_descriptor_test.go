@@ -136,7 +136,7 @@ func TestWorkingCanBeReckonedAgain(t *testing.T) {
 			if l.Formula != "" {
 				formulas[l.Role] = true
 				symbol, value, err := physicstest.Evaluate(l.Formula, symbols)
-				if err != nil || symbol != l.Symbol || !close(value, *l.Value.SI) {
+				if err != nil || symbol != l.Symbol || !nearly(value, *l.Value.SI) {
 					t.Errorf("%s, line %d: %s gives %s = %v, printed is %s = %v, %v", where, i, l.Formula, symbol, value, l.Symbol, *l.Value.SI, err)
 				}
 			}
@@ -174,5 +174,5 @@ func TestWorkingCanBeReckonedAgain(t *testing.T) {
 	}
 }
 
-// close tells whether two numbers are one to nine digits.
-func close(a, b float64) bool { return a == b || max(a-b, b-a) <= 1e-9*max(a, -a, b, -b) }
+// nearly tells whether two numbers are one to nine digits.
+func nearly(a, b float64) bool { return a == b || max(a-b, b-a) <= 1e-9*max(a, -a, b, -b) }

@@ -72,8 +72,12 @@ func run(o options) (survived int, err error) {
 		return 0, nil
 	}
 	counts := map[verdict]int{}
+	done := 0
 	for r := range tryAll(root, all, o) {
 		counts[r.verdict]++
+		if done++; done%25 == 0 {
+			fmt.Fprintf(os.Stderr, "%d of %d tried\n", done, len(all))
+		}
 		why, known := equivalent[r.mutant.key()]
 		switch {
 		case r.verdict != alive:

@@ -1,0 +1,61 @@
+package vent_test
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"lowvent.example/schema/check/checktest"
+	"lowvent.example/schema/report"
+)
+
+const wordsGolden = "testdata/words.golden"
+
+// TestWordsForPeople holds what the good and the bad examples say was found and
+// needed, of the part that decided: words are what people act on. Read the changes
+// before you keep them: go test ./vent -run Words -update
+func TestWordsForPeople(t *testing.T) {
+	var b strings.Builder
+	for _, a := range actedCases(t) {
+		if kind, _, _ := strings.Cut(a.edits.Name, "-"); kind != "good" && kind != "bad" {
+			continue
+		}
+		for _, f := range a.findings {
+			for _, v := range a.edits.Want {
+				if p := f.Parts[0]; checktest.Of(f) == v && p.Found != nil {
+					fmt.Fprintf(&b, "%s: %s: %s: %s | %s → %s\n", a.name, v.Subject, f.Outcome, strings.TrimSpace(p.About+" "+p.Text), p.Found.Text, p.Needed.Text)
+				}
+			}
+		}
+	}
+	if *update {
+		if err := os.WriteFile(wordsGolden, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(wordsGolden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(b.String(), "\n")); diff != "" {
+		t.Errorf("words (-want +got):\n%s", diff)
+	}
+}
+
+// TestWordsDoNotContradictTheOutcome: what is not met is never shown as found just as
+// it is needed, nor a number on the wrong side of its limit.
+func TestWordsDoNotContradictTheOutcome(t *testing.T) {
+	for _, f := range everyFinding(t) {
+		for _, p := range f.Parts {
+			if p.Found != nil && p.Outcome == report.NotMet && p.Found.Text == p.Needed.Text {
+				t.Errorf("%s, about %q: not met, found %q and needed %q", pairOf(f), p.About, p.Found.Text, p.Needed.Text)
+			}
+			if (p.Short != nil) != (p.Outcome == report.NotMet && p.Found != nil && p.Found.SI != nil) {
+				t.Errorf("%s, about %q: %s, and short by %+v", pairOf(f), p.About, p.Outcome, p.Short)
+			}
+		}
+	}
+}
