@@ -15,7 +15,7 @@ var _ = add(check.For(check.Descriptor{
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.ApplianceFlue.Term},
-	Reads:      []string{"/appliances/*/in", "/appliances/*/kind", "/appliances/*/flue"},
+	Reads:      []string{"/appliances/*/in", "/appliances/*/kind", "/appliances/*/flue", "/spaces/*/use"},
 	Claims:     []string{"/appliances/*/flue"},
 	NeverWaive: true,
 }, appliances, func(s *check.Sheet, a *layout.Appliance) check.Ruling {
@@ -27,5 +27,14 @@ var _ = add(check.For(check.Descriptor{
 }))
 
 func applianceFacts(a *layout.Appliance) check.Facts {
-	return check.Facts{code.FactApplianceKind: func(s *check.Sheet) any { return string(check.Read(s, &a.Kind)) }}
+	return check.Facts{
+		code.FactApplianceKind: func(s *check.Sheet) any { return string(check.Read(s, &a.Kind)) },
+		code.FactSpaceUse: func(s *check.Sheet) any {
+			space, ok := check.Item(s, &a.In).(*layout.Space)
+			if !ok {
+				return string(layout.SpaceUseTechnical) // a locker is a space that nobody uses
+			}
+			return string(check.Read(s, &space.Use))
+		},
+	}
 }
