@@ -180,6 +180,9 @@ func TestFiguresAsShown(t *testing.T) {
 	if got := banded.Value; math.Abs(*got.SI-0.7) > 1e-12 || math.Abs(*got.Low-0.69) > 1e-12 || math.Abs(*got.High-0.71) > 1e-12 || got.Text != "690 mm (27.17 in) to 710 mm (27.95 in)" {
 		t.Errorf("%+v", got)
 	}
+	if read := banded.Working[0].Value; math.Abs(*read.SI-0.4) > 1e-12 {
+		t.Errorf("the working begins with %v, want the height as written", *read.SI)
+	}
 	missing := show(t, sum, `delete /cylinders/a/height`)
 	if missing.Value != nil || !slices.Equal(pointersOf(missing.Missing), []string{"/cylinders/a/height"}) {
 		t.Errorf("%+v", missing)
