@@ -33,8 +33,12 @@ func (s *shape) field(name string) *field {
 // contract holds the shape of every object type that a layout is made of.
 var contract = sync.OnceValue(func() map[reflect.Type]*shape {
 	shapes := map[reflect.Type]*shape{}
-	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, _ string) {
+	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, _ string) bool {
+		if shapes[t] != nil {
+			return false
+		}
 		shapes[t] = newShape(t)
+		return true
 	})
 	return shapes
 })
@@ -44,9 +48,10 @@ func shapeOf(t reflect.Type) *shape { return contract()[t] }
 func newShape(t reflect.Type) *shape {
 	s := &shape{}
 	common := reflect.TypeFor[Object]()
+	fields := reflect.VisibleFields(t)
 	for _, last := range []bool{false, true} {
-		for _, f := range reflect.VisibleFields(t) {
-			_, shared := common.FieldByName(f.Name)
+		for _, f := range fields {
+			shared := f.Name == "Note" || f.Name == "Evidence"
 			name := f.Tag.Get("json")
 			if name == "" || last != (shared && t != common) {
 				continue
@@ -62,9 +67,12 @@ func newShape(t reflect.Type) *shape {
 }
 
 // walkContract visits every object type that can be reached from t, with the
-// template of each place where it can stand. The contract has no cycles.
-func walkContract(t reflect.Type, at string, visit func(t reflect.Type, at string)) {
-	visit(t, at)
+// template of each place where it can stand, and goes on below it where visit says
+// so. The contract has no cycles.
+func walkContract(t reflect.Type, at string, visit func(t reflect.Type, at string) bool) {
+	if !visit(t, at) {
+		return
+	}
 	for _, f := range reflect.VisibleFields(t) {
 		name := f.Tag.Get("json")
 		if name == "" {
@@ -83,10 +91,11 @@ func walkContract(t reflect.Type, at string, visit func(t reflect.Type, at strin
 // that have it.
 var keyHomes = sync.OnceValue(func() map[string][]string {
 	homes := map[string][]string{}
-	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, at string) {
+	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, at string) bool {
 		for _, name := range shapeOf(t).names {
 			homes[name] = append(homes[name], at)
 		}
+		return true
 	})
 	return homes
 })

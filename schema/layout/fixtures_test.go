@@ -57,10 +57,11 @@ func readText(t testing.TB, path string) string {
 // contractTemplates lists the template of every key of the Go contract.
 func contractTemplates() []string {
 	var all []string
-	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, at string) {
+	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, at string) bool {
 		for _, name := range shapeOf(t).names {
 			all = append(all, source.Join(at, name))
 		}
+		return true
 	})
 	slices.Sort(all)
 	return all
