@@ -121,6 +121,115 @@ func TestWhereAFindingStands(t *testing.T) {
 	}
 }
 
+// heightFigure and wordFigure read a word and a quantity, and a word.
+var (
+	heightFigure = &Figure[unit.Length, *layout.Cylinder]{ID: "tiny.h", Calc: func(s *Sheet, c *layout.Cylinder) unit.Length {
+		Read(s, &c.Gas)
+		return Measure(s, "h", &c.Height)
+	}}
+	wordFigure = &Figure[unit.Length, *layout.Cylinder]{ID: "tiny.w", Calc: func(s *Sheet, c *layout.Cylinder) unit.Length { Read(s, &c.Gas); return 1 }}
+)
+
+// kept and broken are the two answers to a duty.
+func kept(s *Sheet) Ruling {
+	return Is(s, true, Asked(s, code.CylinderUpright, nil), "found", "needed")
+}
+
+func broken(s *Sheet) Ruling {
+	return Is(s, false, Asked(s, code.CylinderUpright, nil), "found", "needed")
+}
+
+// byRule takes a limit whose rule reads a word and a quantity, straight or by a figure.
+func byRule(s *Sheet, c *layout.Cylinder) {
+	Limit(s, "A", code.LockerLowVentArea, Facts{code.FactLockerFloorArea: func(s *Sheet) any {
+		Read(s, &c.Gas)
+		return float64(Measure(s, "h", &c.Height))
+	}})
+}
+
+func byFigure(s *Sheet, c *layout.Cylinder) {
+	Limit(s, "A", code.LockerLowVentArea, Facts{code.FactLockerFloorArea: func(s *Sheet) any { return float64(Fig(s, "x", heightFigure, c)) }})
+}
+
+// TestWhereTheHandHasToGo: a finding points at what is missing, else at what its mend
+// would change, else at the first quantity that was taken, else at the last statement
+// that was read. What a rule of the code reads, or a figure on its behalf, is not what
+// is asked about.
+func TestWhereTheHandHasToGo(t *testing.T) {
+	codes := books(t, tall, stand, says("locker.low-vent-area", `{"shareOf": "locker.floorArea", "share": "50 %"}`, "read"))
+	for _, c := range []struct {
+		name   string
+		clause func(*Sheet, *layout.Cylinder) Ruling
+		at     string
+	}{
+		{"a word", func(s *Sheet, c *layout.Cylinder) Ruling { Read(s, &c.Role); return kept(s) }, "role"},
+		{"the last of two words", func(s *Sheet, c *layout.Cylinder) Ruling { Read(s, &c.Role); Read(s, &c.Gas); return kept(s) }, "gas"},
+		{"a quantity before a word", func(s *Sheet, c *layout.Cylinder) Ruling { Measure(s, "h", &c.Height); Read(s, &c.Gas); return kept(s) }, "height"},
+		{"a quantity after a word", func(s *Sheet, c *layout.Cylinder) Ruling { Read(s, &c.Gas); Measure(s, "h", &c.Height); return kept(s) }, "height"},
+		{"the first of two quantities", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "d", &c.Diameter)
+			Measure(s, "h", &c.Height)
+			return kept(s)
+		}, "diameter"},
+		{"a figure's quantity", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Read(s, &c.Role)
+			Fig(s, "h", heightFigure, c)
+			return kept(s)
+		}, "height"},
+		{"a quantity before a figure's", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "d", &c.Diameter)
+			Fig(s, "h", heightFigure, c)
+			return kept(s)
+		}, "diameter"},
+		{"a figure's word, the last", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Read(s, &c.Role)
+			Fig(s, "w", wordFigure, c)
+			return kept(s)
+		}, "gas"},
+		{"a word after a figure's", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Fig(s, "w", wordFigure, c)
+			Read(s, &c.Role)
+			return kept(s)
+		}, "role"},
+		{"not what the rule reads", func(s *Sheet, c *layout.Cylinder) Ruling { byRule(s, c); Read(s, &c.Role); return kept(s) }, "role"},
+		{"not what the rule reads last", func(s *Sheet, c *layout.Cylinder) Ruling { Read(s, &c.Role); byRule(s, c); return kept(s) }, "role"},
+		{"not a figure that the rule takes", func(s *Sheet, c *layout.Cylinder) Ruling { Read(s, &c.Role); byFigure(s, c); return kept(s) }, "role"},
+		{"a quantity after the rule's", func(s *Sheet, c *layout.Cylinder) Ruling {
+			byFigure(s, c)
+			Measure(s, "d", &c.Diameter)
+			return kept(s)
+		}, "diameter"},
+		{"what is missing", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "h", &c.Height)
+			Read(s, &c.Material)
+			return kept(s)
+		}, "material"},
+		{"what the mend changes", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "h", &c.Height)
+			return broken(s).Mend("Stand it up.", SetBool(&c.Upright, true))
+		}, "upright"},
+		{"not a mend of what is within", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "h", &c.Height)
+			return kept(s).Mend("Stand it up.", SetBool(&c.Upright, true))
+		}, "height"},
+		{"not a mend in words alone", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "h", &c.Height)
+			return broken(s).Mend("Stand it up.")
+		}, "height"},
+		{"not a mend that adds what is not there", func(s *Sheet, c *layout.Cylinder) Ruling {
+			Measure(s, "h", &c.Height)
+			return broken(s).Mend("Say it.", SetBool(&c.ReliefValve, true))
+		}, "height"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f := judge(t, load(t), codes, c.clause)
+			if want := "/cylinders/a/" + c.at; f.Place.Pointer != want || f.Place.Line == 0 {
+				t.Errorf("stands at %s, want %s", f.Place.Pointer, want)
+			}
+		})
+	}
+}
+
 // TestInputsStandOnce each, in the order in which they were read.
 func TestInputsStandOnce(t *testing.T) {
 	f := judge(t, load(t), books(t, tall), func(s *Sheet, c *layout.Cylinder) Ruling {
