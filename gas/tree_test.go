@@ -3,6 +3,7 @@ package gas_test
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -101,7 +102,26 @@ func TestWaysToAnAppliance(t *testing.T) {
 	}
 }
 
-// TestASecondStageMayStandIndoors: only what is before the first regulator holds
+// TestEachHalfOfTheQuestionRestsOnTheLines: that every way is regulated, and that no
+// part before the regulator is indoors, are told of the lines that are listed, each by
+// itself.
+func TestEachHalfOfTheQuestionRestsOnTheLines(t *testing.T) {
+	f := judgedLines(t, `{ "format": "lowvent-layout/1", "surveyedBy": { "complete": ["lines"] }, "cylinders": { "a": { "in": "open-air" } }, "regulators": { "r": { "in": "open-air" } },
+		"appliances": { "hob": { "in": "open-air", "ownRegulator": false } },
+		"lines": { "1": { "from": "cylinders/a", "to": "regulators/r" }, "2": { "from": "regulators/r", "to": "appliances/hob" } } }`)["regulator.present /appliances/hob"]
+	half := map[bool]int{} // by whether it is the first half
+	for _, p := range f.Parts {
+		rests := slices.ContainsFunc(p.Inputs, func(in report.Input) bool { return in.Pointer == "/lines" }) && slices.Contains(p.Surveys, "/surveyedBy/complete#lines")
+		if rests {
+			half[strings.Contains(p.Found.Text, "regulator")]++
+		}
+	}
+	if f.Outcome != report.Within || half[true] != 1 || half[false] != 1 {
+		t.Errorf("%s, of parts that rest on the list of lines %v: %+v", f.Outcome, half, f.Parts)
+	}
+}
+
+// TestHighPressureParts: only what is before the first regulator holds
 // cylinder pressure; each such part is asked for, and its place named.
 func TestHighPressureParts(t *testing.T) {
 	for _, c := range []struct {

@@ -96,7 +96,13 @@ func TestNothingIsComputedOnAStuckSheet(t *testing.T) {
 			codes := books(t, stand, says("locker.vent-to-ignition", `{"fixed": "1 m"}`, "memory"),
 				says("cylinder.places", `{"when": [{"fact": "cylinder.role", "isOneOf": ["in-service"], "then": "notAsked"}], "otherwise": {"oneOf": ["lockers"]}}`, "read"))
 			f := judge(t, load(t), codes, func(s *Sheet, cylinder *layout.Cylinder) Ruling {
+				if s.Stuck() {
+					t.Error("stuck before anything happened")
+				}
 				c.stick(s, cylinder)
+				if !s.Stuck() {
+					t.Error("not stuck")
+				}
 				refuse := func(*Sheet) Ruling { t.Error("a clause ran"); return Ruling{} }
 				if q := Step(s, "y", Formula{Text: "y = 2"}, func() unit.Length { t.Error("a step ran"); return 2 }); q != 0 {
 					t.Errorf("a step gave %v", q)
@@ -215,6 +221,33 @@ func TestWhatAFigureNotesIsNotedByWhoeverTakesIt(t *testing.T) {
 	is(t, missing, report.NotKnown, report.MissingInput)
 	if got := pointersOf(missing.Parts[0].Missing); !slices.Equal(got, []string{"/cylinders/a/height"}) {
 		t.Errorf("missing %v", got)
+	}
+}
+
+// TestTwoListsOfOnePlaceAreTwoGaps: what two figures lack is told apart, though both
+// would have to be stated in the same key.
+func TestTwoListsOfOnePlaceAreTwoGaps(t *testing.T) {
+	over := func(id string, lists ...layout.InventoryList) *Figure[unit.Length, *layout.Cylinder] {
+		return &Figure[unit.Length, *layout.Cylinder]{ID: id, Calc: func(s *Sheet, c *layout.Cylinder) unit.Length {
+			for _, list := range lists {
+				Inventory(s, list)
+			}
+			return 1
+		}}
+	}
+	f := judge(t, load(t), books(t, stand), func(s *Sheet, c *layout.Cylinder) Ruling {
+		Fig(s, "x", over("tiny.one", layout.InventoryListLines), c)
+		Fig(s, "y", over("tiny.two", layout.InventoryListFlues, layout.InventoryListLines), c)
+		return standing1(s, c)
+	})
+	is(t, f, report.NotKnown, report.NotSurveyed)
+	var what []string
+	for _, m := range f.Parts[0].Missing {
+		what = append(what, m.What)
+	}
+	want := []string{"whether all lines of the dwelling are listed", "whether all flues of the dwelling are listed"}
+	if diff := cmp.Diff(want, what); diff != "" {
+		t.Error(diff)
 	}
 }
 
