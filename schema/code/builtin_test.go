@@ -229,3 +229,14 @@ func TestPracticeSaysThatItIsNoSource(t *testing.T) {
 		}
 	}
 }
+
+// TestBooksByName: a file is found by the id in it, and the books that every run is
+// judged by are those that can't be chosen.
+func TestBooksByName(t *testing.T) {
+	for id, read := range builtIn() {
+		p := read()
+		if p.ID != id || slices.Contains(alwaysAsked, id) != (p.Book != BookProfile) {
+			t.Errorf("%s.json is the %s %s", id, p.Book, p.ID)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package code
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -23,35 +24,37 @@ type Codes struct {
 // and lists all of them.
 func Use(profileID string) (Codes, error) {
 	var c Codes
-	var known []string
-	for _, p := range Profiles() {
-		switch {
-		case p.Book != BookProfile:
-			c = c.With(p)
-		case p.ID == profileID:
-			c = c.With(p)
-			fallthrough
-		default:
-			known = append(known, p.ID)
-		}
+	for _, id := range alwaysAsked {
+		c = c.With(builtIn()[id]())
 	}
-	if profileID != "" && c.Profile == nil {
-		return Codes{}, unknownProfile(profileID, known)
+	if profileID == "" {
+		return c, nil
 	}
-	return c, nil
+	read, known := builtIn()[profileID]
+	if !known || slices.Contains(alwaysAsked, profileID) {
+		return Codes{}, unknownProfile(profileID)
+	}
+	return c.With(read()), nil
 }
 
-func unknownProfile(id string, known []string) error {
+// alwaysAsked names the books that every run is judged by; no other built-in book is
+// of their kind.
+var alwaysAsked = []string{"component-law", "common-practice", "own-rules"}
+
+func unknownProfile(id string) error {
+	if slices.Contains(alwaysAsked, id) {
+		return fmt.Errorf("there is no code profile %q. That file is asked in every run and can't be chosen. The profiles are: %s", id, strings.Join(chosen(), ", "))
+	}
 	hint := ""
-	if near := source.Nearest(id, known); near != "" {
+	if near := source.Nearest(id, chosen()); near != "" {
 		hint = fmt.Sprintf(" %q may be meant.", near)
 	}
-	for _, p := range Profiles() {
-		if p.ID == id {
-			hint = " That file is asked in every run and can't be chosen."
-		}
-	}
-	return fmt.Errorf("there is no code profile %q.%s The profiles are: %s", id, hint, strings.Join(known, ", "))
+	return fmt.Errorf("there is no code profile %q.%s The profiles are: %s", id, hint, strings.Join(chosen(), ", "))
+}
+
+// chosen lists the ids among which a dwelling's code is chosen.
+func chosen() []string {
+	return slices.DeleteFunc(slices.Sorted(maps.Keys(builtIn())), func(id string) bool { return slices.Contains(alwaysAsked, id) })
 }
 
 // Ask puts a term to its book. The facts may be nil, which states nothing. The
