@@ -84,6 +84,43 @@ func oneCheck(word report.Signal, within bool) func(*app) {
 	return func(a *app) { a.parts = []part{{"test", "Test", check.Set{Checks: []check.Check{c}}}} }
 }
 
+// TestWaivers holds that a waived finding keeps the exit status at 1, that it does not
+// where that was asked, and that the report tells of it either way.
+func TestWaivers(t *testing.T) {
+	waived := func(state, check, until string) string {
+		return write(t, state+".json", `{"format":"lowvent-layout/1", "waivers": {"w": {"check": "`+check+`", "reason": "r", "decidedBy": "d", "until": "`+until+`"}}}`)
+	}
+	for _, tt := range []struct {
+		state, path   string
+		status        int // with --accept-waivers
+		told, unasked string
+	}{
+		{report.WaiverInForce, waived("in-force", "test.one", "2099"), statusNothing, "1 not met and 0 not known at WARNING or above, of which 1 waived and by --accept-waivers not counted", "of which 1 waived;"},
+		{report.WaiverExpired, waived("expired", "test.one", "2001"), statusFindings, "w, expired", ""},
+		{report.WaiverUnused, waived("unused", "test.two", "2099"), statusFindings, "w, unused", ""},
+	} {
+		if got := run(oneCheck(report.Warning, false), "check", tt.path); got.status != statusFindings {
+			t.Errorf("%s: status %d", tt.state, got.status)
+		} else if says(t, got.stdout, tt.unasked); strings.Contains(flat(got.stdout), "accept-waivers") {
+			t.Errorf("%s: told as asked for:\n%s", tt.state, got.stdout)
+		}
+		got := run(oneCheck(report.Warning, false), "check", "--accept-waivers", tt.path)
+		if got.status != tt.status {
+			t.Errorf("%s, accepted: status %d", tt.state, got.status)
+		}
+		says(t, got.stdout, tt.told)
+	}
+	two := func(a *app) {
+		oneCheck(report.Danger, false)(a)
+		other := check.ForDwelling(check.Descriptor{ID: "test.other", Asks: "Is it?", Why: "Because.", Word: report.Danger, MayAct: report.Owner},
+			func(s *check.Sheet, l *layout.Layout) check.Ruling { return check.Is(s, false, check.Duty{}, "found", "needed") })
+		a.parts[0].set.Checks = append(a.parts[0].set.Checks, other)
+	}
+	if got := run(two, "check", "--accept-waivers", waived("one-of-two", "test.one", "2099")); got.status != statusFindings {
+		t.Errorf("one of two findings waived: status %d", got.status)
+	}
+}
+
 func TestThreshold(t *testing.T) {
 	path := write(t, "x.json", `{"format":"lowvent-layout/1"}`)
 	for _, word := range report.Signals() {

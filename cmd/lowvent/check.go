@@ -21,6 +21,7 @@ type checkFlags struct {
 	code    string
 	on      dateFlag
 	working bool
+	accept  bool
 	workers workersFlag
 	schema  bool
 }
@@ -54,6 +55,7 @@ of the program.`,
 	flags.StringVar(&f.code, "code", "", "judge by the code of this `ID`, whatever the file says")
 	flags.Var(&f.on, "on", "judge as on this day (default today)")
 	flags.BoolVar(&f.working, "working", false, "put the working of every finding and figure into JSON")
+	flags.BoolVar(&f.accept, "accept-waivers", false, "let findings with a waiver in force not count towards the exit status; they stand in the report all the same")
 	flags.BoolVar(&f.schema, "cross-check", false, "hold each layout against the published JSON Schema as well, a second opinion on this program's own reader")
 	flags.Var(&f.workers, "workers", "how many checks to run at a time (default one a processor); the report is the same for any number")
 	complete(cmd, "format", formatNames)
@@ -84,7 +86,7 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 	if err != nil {
 		return err
 	}
-	j := judging{set: a.set(), codeID: f.code, failAt: report.Signal(f.failAt.value), crossCheck: f.schema,
+	j := judging{set: a.set(), codeID: f.code, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
 		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count()}}
 	run := a.reportOf(j, j.all(cmd.Context(), inputs))
 	return a.deliver(run, v, f, excerpts(inputs))
@@ -100,7 +102,8 @@ func (a *app) day(on dateFlag) unit.Date {
 
 func (a *app) reportOf(j judging, files []report.FileReport) *report.Run {
 	return &report.Run{Format: report.Format, Program: report.Program{Name: "lowvent", Version: a.version},
-		On: j.options.On.String(), FailAt: j.failAt, Caution: report.Cautions(), Files: files, Status: worst(files)}
+		On: j.options.On.String(), FailAt: j.failAt, Accept: j.acceptWaivers, Caution: report.Cautions(),
+		Files: files, Status: worst(files, j.acceptWaivers)}
 }
 
 // deliver makes every output before it writes any. One that can't be written

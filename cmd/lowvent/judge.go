@@ -23,7 +23,8 @@ type judging struct {
 	options check.Options
 	failAt  report.Signal
 
-	crossCheck bool // hold each layout against the published schema as well
+	acceptWaivers bool // waived findings do not count towards the exit status
+	crossCheck    bool // hold each layout against the published schema as well
 }
 
 // all judges every input. Each worker writes into a slot of its own, so the
@@ -135,14 +136,15 @@ func offset(f *source.File, line, column int) int32 {
 	}))
 }
 
-// worst gives the exit status of a run.
-func worst(reports []report.FileReport) int {
+// worst gives the exit status of a run. Waived findings count like any other, unless
+// it was asked that they do not.
+func worst(reports []report.FileReport, acceptWaivers bool) int {
 	status := statusNothing
 	for i := range reports {
 		switch {
 		case len(reports[i].Faults) > 0:
 			return statusUnusable
-		case reports[i].Counts.AtOrAbove > 0:
+		case reports[i].Counts.AtOrAbove > reports[i].Counts.Excused, reports[i].Counts.AtOrAbove > 0 && !acceptWaivers:
 			status = statusFindings
 		}
 	}

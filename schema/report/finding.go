@@ -136,6 +136,9 @@ func (f *Finding) Counts(threshold Signal) bool {
 	return f.Outcome == NotMet || f.Outcome == NotKnown && f.Word.Rank() >= Warning.Rank()
 }
 
+// Waived tells whether a waiver in force speaks of the finding.
+func (f *Finding) Waived() bool { return f.Waiver != nil && f.Waiver.State == WaiverInForce }
+
 // Waiver is an owner's or fitter's decision to live with a finding for a time.
 type Waiver struct {
 	ID        string `json:"id"`

@@ -11,6 +11,7 @@ type Run struct {
 	Program Program      `json:"program"`
 	On      string       `json:"judgedOn"` // YYYY-MM-DD
 	FailAt  Signal       `json:"failAt"`
+	Accept  bool         `json:"waiversAccepted,omitempty"` // waived findings were asked not to count towards the exit status
 	Caution []string     `json:"caution"`
 	Files   []FileReport `json:"files"`
 	Status  int          `json:"exitStatus"`
@@ -74,6 +75,7 @@ type Counts struct {
 	RuleExempts int `json:"ruleDoesNotApply"`
 	Waived      int `json:"waived"`
 	AtOrAbove   int `json:"atOrAboveThreshold"`
+	Excused     int `json:"waivedAtOrAboveThreshold"` // of those, how many have a waiver in force
 }
 
 // Cautions are the words that every report carries before anything else.
@@ -114,8 +116,11 @@ func Count(findings []Finding, threshold Signal) Counts {
 		if f.Counts(threshold) {
 			c.AtOrAbove++
 		}
-		if f.Waiver != nil && f.Waiver.State == WaiverInForce {
+		if f.Waived() {
 			c.Waived++
+			if f.Counts(threshold) {
+				c.Excused++
+			}
 		}
 	}
 	c.Checks = len(checks)

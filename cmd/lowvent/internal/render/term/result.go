@@ -26,7 +26,7 @@ func (p *page) result(run *report.Run) {
 	p.Blank()
 	if len(run.Files) != 1 {
 		for i := range run.Files {
-			p.Item(text.Plain, 0, indent, run.Files[i].File+": "+outcome(run.FailAt, &run.Files[i])+".")
+			p.Item(text.Plain, 0, indent, run.Files[i].File+": "+outcome(run, &run.Files[i])+".")
 		}
 	}
 	p.Para(strong, 0, "Result of this file check: "+overall(run)+". "+report.KeepOff)
@@ -34,7 +34,7 @@ func (p *page) result(run *report.Run) {
 
 func overall(run *report.Run) string {
 	if len(run.Files) == 1 {
-		return outcome(run.FailAt, &run.Files[0])
+		return outcome(run, &run.Files[0])
 	}
 	found, unusable := 0, 0
 	for i := range run.Files {
@@ -49,7 +49,8 @@ func overall(run *report.Run) string {
 }
 
 // outcome tells in a few words what became of a file.
-func outcome(threshold report.Signal, f *report.FileReport) string {
+func outcome(run *report.Run, f *report.FileReport) string {
+	threshold := run.FailAt
 	if len(f.Faults) > 0 {
 		return "the file can't be used, and nothing was judged"
 	}
@@ -71,6 +72,9 @@ func outcome(threshold report.Signal, f *report.FileReport) string {
 	default:
 		words = append(words, fmt.Sprintf("%d not met and %d not known at %s or above", notMet, notKnown, threshold))
 	}
+	if f.Counts.Excused > 0 {
+		words = append(words, fmt.Sprintf("of which %d waived%s", f.Counts.Excused, accepted(run)))
+	}
 	if below > 0 {
 		words = append(words, fmt.Sprintf("%d below that", below))
 	}
@@ -78,6 +82,14 @@ func outcome(threshold report.Signal, f *report.FileReport) string {
 		return strings.Join(words, ", ") + "; still open: " + left
 	}
 	return strings.Join(words, ", ")
+}
+
+// accepted says what the exit status makes of waivers.
+func accepted(run *report.Run) string {
+	if run.Accept {
+		return " and by --accept-waivers not counted towards the exit status"
+	}
+	return ""
 }
 
 // openQuestions tells what no result of this program can settle.
