@@ -113,7 +113,9 @@ func TestWaivers(t *testing.T) {
 	two := func(a *app) {
 		oneCheck(report.Danger, false)(a)
 		other := check.ForDwelling(check.Descriptor{ID: "test.other", Asks: "Is it?", Why: "Because.", Word: report.Danger, MayAct: report.Owner},
-			func(s *check.Sheet, l *layout.Layout) check.Ruling { return check.Is(s, false, check.Duty{}, "found", "needed") })
+			func(s *check.Sheet, l *layout.Layout) check.Ruling {
+				return check.Is(s, false, check.Duty{}, "found", "needed")
+			})
 		a.parts[0].set.Checks = append(a.parts[0].set.Checks, other)
 	}
 	if got := run(two, "check", "--accept-waivers", waived("one-of-two", "test.one", "2099")); got.status != statusFindings {

@@ -18,7 +18,7 @@ type checkFlags struct {
 	format  choice
 	out     outFlag
 	failAt  choice
-	code    string
+	books   bookFlags
 	on      dateFlag
 	working bool
 	accept  bool
@@ -45,6 +45,7 @@ of the program.`,
 		Example: `  lowvent check layout.json
   lowvent check --code us-mobile-structure --on 2026-11-25 layout.json
   lowvent check --fail-at DANGER --out json=report.json layouts/
+  lowvent check --overlay county.json layout.json
   lowvent check --format json --working - < layout.json`,
 		RunE: func(cmd *cobra.Command, args []string) error { return a.check(cmd, v, f, args) },
 	}
@@ -52,7 +53,7 @@ of the program.`,
 	flags.Var(&f.format, "format", "form of the report on standard output: "+strings.Join(formatNames(), ", "))
 	flags.Var(&f.out, "out", "write the report into a file as well, whole or not at all; may be repeated")
 	flags.Var(&f.failAt, "fail-at", "least signal word that makes the exit status 1: "+strings.Join(signals(), ", "))
-	flags.StringVar(&f.code, "code", "", "judge by the code of this `ID`, whatever the file says")
+	f.books.register(flags)
 	flags.Var(&f.on, "on", "judge as on this day (default today)")
 	flags.BoolVar(&f.working, "working", false, "put the working of every finding and figure into JSON")
 	flags.BoolVar(&f.accept, "accept-waivers", false, "let findings with a waiver in force not count towards the exit status; they stand in the report all the same")
@@ -79,15 +80,19 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 		return advice{errors.New("name a layout to check, for example: lowvent check layout.json"),
 			`If there is none yet, "lowvent starter --scene van" writes a first layout.json to fill in.`}
 	}
-	if err := chosen(f.code); err != nil {
+	books, files, unusable, err := a.books(f.books)
+	if err != nil {
 		return err
+	}
+	j := judging{set: a.set(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
+		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count(), Overlay: books.overlay}}
+	if unusable != nil {
+		return a.deliver(a.reportOf(j, unusable), v, f, excerpts(files))
 	}
 	inputs, err := a.inputs(names)
 	if err != nil {
 		return err
 	}
-	j := judging{set: a.set(), codeID: f.code, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
-		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count()}}
 	run := a.reportOf(j, j.all(cmd.Context(), inputs))
 	return a.deliver(run, v, f, excerpts(inputs))
 }

@@ -132,10 +132,16 @@ func (c *console) folder(f *fence) string {
 	return c.folders[name]
 }
 
-// write puts the members that a json block shows into the object at in=POINTER of
-// the file edit=NAME, as a reader with an editor would.
+// write writes a json block into the file file=NAME, or puts the members that it shows
+// into the object at in=POINTER of the file edit=NAME, as a reader with an editor would.
 func (c *console) write(f *fence) {
 	c.t.Helper()
+	if name := f.options["file"]; name != "" {
+		if err := os.WriteFile(filepath.Join(c.folder(f), name), []byte(strings.Join(f.body, "\n")+"\n"), 0o666); err != nil {
+			c.t.Fatal(err)
+		}
+		return
+	}
 	name := f.options["edit"]
 	if name == "" || f.options["dir"] == "" {
 		return

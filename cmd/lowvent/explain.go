@@ -13,7 +13,7 @@ import (
 
 type explainFlags struct {
 	subject string
-	code    string
+	books   bookFlags
 	on      dateFlag
 }
 
@@ -34,7 +34,7 @@ the file, every limit with its source, every formula.`,
 		RunE:              func(cmd *cobra.Command, args []string) error { return a.explain(cmd, v, f, args) },
 	}
 	cmd.Flags().StringVar(&f.subject, "subject", "", "only the working for this `THING` of the file, such as lockers/gas")
-	cmd.Flags().StringVar(&f.code, "code", "", "judge by the code of this `ID`, whatever the file says")
+	f.books.register(cmd.Flags())
 	cmd.Flags().Var(&f.on, "on", "judge as on this day (default today)")
 	complete(cmd, "code", codeIDs)
 	return cmd

@@ -16,7 +16,8 @@ import (
 // the working. It explains: it is no judgement of the layout, so the exit status
 // tells only whether the layout could be used.
 func (a *app) showWorking(cmd *cobra.Command, v view, f *explainFlags, only check.Set, name string) error {
-	if err := chosen(f.code); err != nil {
+	books, bookFiles, unusable, err := a.books(f.books)
+	if err != nil {
 		return err
 	}
 	inputs, err := a.inputs([]string{name})
@@ -26,11 +27,15 @@ func (a *app) showWorking(cmd *cobra.Command, v view, f *explainFlags, only chec
 	if len(inputs) != 1 {
 		return fmt.Errorf("%s holds %d layouts: name one of them", name, len(inputs))
 	}
-	j := judging{set: only, codeID: f.code, failAt: report.Warning, options: check.Options{On: a.day(f.on), Working: true, Workers: 1}}
-	files := j.all(cmd.Context(), inputs)
+	j := judging{set: only, books: books, failAt: report.Warning,
+		options: check.Options{On: a.day(f.on), Working: true, Workers: 1, Overlay: books.overlay}}
+	files := unusable
+	if files == nil {
+		files, bookFiles = j.all(cmd.Context(), inputs), inputs
+	}
 	if len(files[0].Faults) > 0 {
 		run := a.reportOf(j, files)
-		if err := term.Write(a.stdout, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpts(inputs)}); err != nil {
+		if err := term.Write(a.stdout, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpts(bookFiles)}); err != nil {
 			return err
 		}
 		return exit(statusUnusable)

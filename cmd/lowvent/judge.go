@@ -19,7 +19,7 @@ import (
 // judging is what every layout of a run is judged by.
 type judging struct {
 	set     check.Set
-	codeID  string // "" leaves the choice to each file
+	books   books
 	options check.Options
 	failAt  report.Signal
 
@@ -92,9 +92,16 @@ func (j judging) load(in input) (*layout.Layout, code.Codes, source.Faults) {
 	if faults != nil {
 		return nil, code.Codes{}, faults
 	}
+	if j.books.code != nil {
+		codes, err := code.Use("")
+		if err != nil {
+			panic(err) // the books that every run is judged by are part of the program
+		}
+		return l, codes.With(j.books.code), nil
+	}
 	id, stated := l.Where.Code.Get()
-	if j.codeID != "" {
-		id = j.codeID
+	if j.books.codeID != "" {
+		id = j.books.codeID
 	}
 	codes, err := code.Use(id)
 	if err != nil || stated && id == "" {

@@ -13,7 +13,7 @@ import (
 
 // schemaNames lists the published schemas in the order in which a newcomer
 // meets them.
-func schemaNames() []string { return []string{"layout", "report", "code"} }
+func schemaNames() []string { return []string{"layout", "report", "code", "overlay"} }
 
 func published(name string) []byte {
 	switch name {
@@ -23,16 +23,18 @@ func published(name string) []byte {
 		return report.Schema()
 	case "code":
 		return code.Schema()
+	case "overlay":
+		return code.OverlaySchema()
 	}
 	return nil
 }
 
 func (a *app) schemaCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "schema layout|report|code",
+		Use:   "schema layout|report|code|overlay",
 		Short: "Print the published JSON Schema of a form of file",
-		Long: `Schema prints the JSON Schema (2020-12) of layouts, of reports or of codes. That
-of layouts tells for every key what to measure and how; an editor that knows JSON
+		Long: `Schema prints the JSON Schema (2020-12) of layouts, of reports, of codes or
+of local overlays. That of layouts tells for every key what to measure and how; an editor that knows JSON
 Schema shows it while you write.`,
 		Example:   `  lowvent schema layout > layout.schema.json`,
 		ValidArgs: schemaNames(),

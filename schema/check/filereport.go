@@ -21,6 +21,7 @@ func Report(ctx context.Context, set Set, l *layout.Layout, codes code.Codes, o 
 		Findings: result.Findings, Figures: result.Figures, Waivers: result.Waivers}
 	out.Claims = claimsOf(set, l, result.Findings)
 	out.Counts = report.Count(result.Findings, failAt)
+	out.Overlay = overlayOf(o, codes.Profile)
 	if codes.Profile == nil {
 		out.Candidates = candidates(l)
 		return out, nil
@@ -36,7 +37,7 @@ func standing(p *code.Profile, l *layout.Layout) report.Code {
 	kind, _ := l.Dwelling.Kind.Get()
 	country, _ := l.Where.Country.Get()
 	region, _ := l.Where.Region.Get()
-	c := report.Code{ID: p.ID, Title: p.Title, Edition: p.Edition}
+	c := report.Code{ID: p.ID, Title: p.Title, Edition: p.Edition, File: p.File}
 	c.Governs, c.Borrowed = p.Governs(string(kind), country, region)
 	if c.Governs {
 		c.Borrowed = ""

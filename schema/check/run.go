@@ -20,6 +20,8 @@ type Options struct {
 	On      unit.Date // date of judgement
 	Working bool      // keep the working of every finding and figure
 	Workers int       // at least 1; changes nothing but the time a run takes
+
+	Overlay *code.Overlay // local rules over the code; nil when there are none
 }
 
 // Set is a body of checks and figures that belong together.
@@ -72,7 +74,7 @@ func Run(ctx context.Context, set Set, l *layout.Layout, codes code.Codes, o Opt
 	if o.On.Day == 0 {
 		return Result{}, fmt.Errorf("the date of judgement is %q; expected a full day, such as \"2031-05-20\"", o.On)
 	}
-	r := &run{layout: l, codes: codes, options: o}
+	r := &run{layout: l, codes: codes.Under(o.Overlay, o.On), options: o}
 	findings, err := r.judgeAll(ctx, r.jobs(set.Checks))
 	if err != nil {
 		return Result{}, err
@@ -189,7 +191,7 @@ func (c *Check) finding(subject layout.Item, r Ruling) report.Finding {
 	if worst.Place != (report.Place{}) {
 		f.Place = worst.Place
 	}
-	if f.Outcome == report.Within && c.claims(f.Parts) {
+	if f.Outcome == report.Within && (c.claims(f.Parts) || local(f.Parts)) {
 		f.Reason = report.ToProve
 	}
 	return f

@@ -17,6 +17,8 @@ type Codes struct {
 	Component *Profile // the law on the thing itself
 	Practice  *Profile // common practice, no source
 	Own       *Profile // the rules of this program
+
+	local *Overlay // over the profile; nil when there is none that fits it
 }
 
 // Use gives the built-in books with the built-in profile of that id; "" means
@@ -43,17 +45,17 @@ var alwaysAsked = []string{"component-law", "common-practice", "own-rules"}
 
 func unknownProfile(id string) error {
 	if slices.Contains(alwaysAsked, id) {
-		return fmt.Errorf("there is no code profile %q. That file is asked in every run and can't be chosen. The profiles are: %s", id, strings.Join(chosen(), ", "))
+		return fmt.Errorf("there is no code profile %q. That file is asked in every run and can't be chosen. The profiles are: %s", id, strings.Join(choosable(), ", "))
 	}
 	hint := ""
-	if near := source.Nearest(id, chosen()); near != "" {
+	if near := source.Nearest(id, choosable()); near != "" {
 		hint = fmt.Sprintf(" %q may be meant.", near)
 	}
-	return fmt.Errorf("there is no code profile %q.%s The profiles are: %s", id, hint, strings.Join(chosen(), ", "))
+	return fmt.Errorf("there is no code profile %q.%s The profiles are: %s", id, hint, strings.Join(choosable(), ", "))
 }
 
-// chosen lists the ids among which a dwelling's code is chosen.
-func chosen() []string {
+// choosable lists the ids among which a dwelling's code is chosen.
+func choosable() []string {
 	return slices.DeleteFunc(slices.Sorted(maps.Keys(builtIn())), func(id string) bool { return slices.Contains(alwaysAsked, id) })
 }
 
@@ -65,13 +67,26 @@ func (c Codes) Ask(t *Term, f Facts) Answer {
 	if book == nil {
 		return noAnswer(t, Silent, nil, "no code was chosen that could answer this")
 	}
-	e := book.Entry(t)
+	published := book.ask(t, f)
+	if t.Book == BookProfile && c.local != nil {
+		return c.local.over(t, f, published)
+	}
+	return published
+}
+
+func (p *Profile) ask(t *Term, f Facts) Answer {
+	e := p.Entry(t)
 	switch {
 	case e == nil:
-		return noAnswer(t, Silent, nil, fmt.Sprintf("%s has no text for this", book.Title))
+		return noAnswer(t, Silent, nil, fmt.Sprintf("%s has no text for this", p.Title))
 	case e.Provenance == Memory:
 		return noAnswer(t, Remembered, e, fmt.Sprintf("%s is only remembered, nobody read it: a question for the fitter", e.Cite()))
 	}
+	return e.asked(t, f)
+}
+
+// asked puts the term to the entry, whose dates come first.
+func (e *Entry) asked(t *Term, f Facts) Answer {
 	o, inForce := e.inForce(f)
 	if inForce {
 		o = e.Rule.weigh(t, f)

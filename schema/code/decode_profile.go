@@ -117,13 +117,19 @@ func (d *decoder) entry(n *source.Node, b Book) Entry {
 	if !d.object(n, entryKeys(b)) {
 		return Entry{}
 	}
+	e := d.statement(n, b)
+	if m := n.Member("provenance"); m != nil {
+		e.Provenance = Provenance(d.choice(m, provenances(b)))
+	}
+	return e
+}
+
+// statement reads what every entry has, a published one and a local one.
+func (d *decoder) statement(n *source.Node, b Book) Entry {
 	e := Entry{
 		Term: n.Key, Row: d.text(n, "row"), Says: d.text(n, "says"),
 		Document: d.text(n, "document"), Clause: d.text(n, "clause"), Edition: d.text(n, "edition"), Address: d.text(n, "address"),
 		From: d.date(n, "from"), Until: d.date(n, "until"), Note: d.text(n, "note"),
-	}
-	if m := n.Member("provenance"); m != nil {
-		e.Provenance = Provenance(d.choice(m, provenances(b)))
 	}
 	if !e.From.IsZero() && !e.Until.IsZero() && !e.From.Before(e.Until) {
 		d.fault(n.Member("until").Place(), fmt.Sprintf("%s is not after %s", e.Until, e.From), `a day after "from"`, "")

@@ -35,6 +35,7 @@ type FileReport struct {
 	Figures    []Figure  `json:"figures,omitempty"`
 	Claims     []Claim   `json:"claimsToProve,omitempty"`
 	Waivers    []Waiver  `json:"waivers,omitempty"`
+	Overlay    *Overlay  `json:"localOverlay,omitempty"`
 	NotCovered []string  `json:"codeDoesNotCover,omitempty"`
 	Gas        string    `json:"gasNow,omitempty"`
 	Counts     Counts    `json:"counts"`
@@ -47,7 +48,37 @@ type Code struct {
 	Edition  string `json:"edition,omitempty"`
 	Governs  bool   `json:"governs"`
 	Borrowed string `json:"borrowed,omitempty"` // why it is not shown to be the law here
+	File     string `json:"file,omitempty"`     // the user's own file that it was read from, which nobody has verified
 }
+
+// Overlay is the local rules that the run was asked to heed. Nobody has verified them.
+type Overlay struct {
+	File   string       `json:"file"`
+	SHA256 string       `json:"sha256"`
+	Title  string       `json:"title"`
+	Over   string       `json:"over"` // id of the code
+	Limits []LocalLimit `json:"limits"`
+}
+
+// LocalLimit is one limit of a local overlay.
+type LocalLimit struct {
+	Term     string `json:"term"`
+	Says     string `json:"says"`
+	Document string `json:"document"`
+	State    string `json:"state"`
+	Loosens  bool   `json:"loosens"` // it may ask less than the code; else it can only ask more
+	By       string `json:"by,omitempty"`
+	Licence  string `json:"licence,omitempty"`
+	Reason   string `json:"reason,omitempty"`
+	Until    string `json:"until,omitempty"` // the last day
+}
+
+// The states of a limit of a local overlay.
+const (
+	LocalInForce   = "in force"
+	LocalExpired   = "expired"
+	LocalOtherCode = "not over this code"
+)
 
 // Fault is one thing that makes a file unusable.
 type Fault struct {

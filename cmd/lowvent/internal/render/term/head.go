@@ -16,10 +16,31 @@ func (p *page) head(f *report.FileReport) {
 	if f.Code != nil && !f.Code.Governs {
 		p.Para(strong, indent, "Borrowed yardstick: "+f.Code.Borrowed)
 	}
+	if f.Code != nil && f.Code.File != "" {
+		p.Para(strong, indent, "This code was read from "+f.Code.File+", a file of the user's own: nobody has verified it.")
+	}
+	if f.Overlay != nil {
+		p.Field(text.Plain, 0, "overlay", indent, strong, overlayLine(f.Overlay))
+	}
 	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", Count(f.Counts.Checks, "check"), Count(f.Counts.Subjects, "subject")))
 	if len(f.Waivers) > 0 {
 		p.Field(text.Plain, 0, "waivers", indent, strong, fmt.Sprintf("%s written into the file, %d in force; none changes an outcome", Count(len(f.Waivers), "waiver"), f.Counts.Waived))
 	}
+}
+
+// overlayLine says how much of a local overlay is heeded.
+func overlayLine(o *report.Overlay) string {
+	heeded, looser := 0, 0
+	for _, l := range o.Limits {
+		if l.State != report.LocalInForce {
+			continue
+		}
+		heeded++
+		if l.Loosens {
+			looser++
+		}
+	}
+	return fmt.Sprintf("%s: %s heeded of %d, of which %d may ask less than the code; nobody has verified them", o.Title, Count(heeded, "local limit"), len(o.Limits), looser)
 }
 
 func title(f *report.FileReport) string {

@@ -17,6 +17,7 @@ func (p *page) lists(f *report.FileReport) {
 	p.notCovered(f)
 	p.within(f)
 	p.notApplicable(f)
+	p.overlay(f.Overlay)
 	p.waivers(f)
 }
 
@@ -147,6 +148,20 @@ func with(f *report.FileReport, so func(*report.Finding) bool) []string {
 		}
 	}
 	return ids
+}
+
+func (p *page) overlay(o *report.Overlay) {
+	if o == nil {
+		return
+	}
+	p.heading("LOCAL OVERLAY, NOT VERIFIED: for the fitter to confirm")
+	p.Item(text.Plain, 2, 2, fmt.Sprintf("%s (%s), over the code %s", o.Title, o.File, o.Over))
+	for _, l := range o.Limits {
+		p.Item(text.Plain, 4, 2, fmt.Sprintf("%s, %s: %s [%s]", l.Term, l.State, l.Says, l.Document))
+		if l.Loosens {
+			p.Para(text.Plain, 6, fmt.Sprintf("may ask less than the code: by %s, licence %s, until %s: %s", l.By, l.Licence, l.Until, l.Reason))
+		}
+	}
 }
 
 func (p *page) waivers(f *report.FileReport) {

@@ -35,6 +35,8 @@ func Provenance(p report.Provenance) string {
 		return "only remembered, never judged"
 	case "common-practice":
 		return "common practice of the trade, no source"
+	case "local":
+		return "a local rule from a file of the user's, which nobody has verified"
 	case "own-rule":
 		return "this program's own rule, in no code"
 	}
