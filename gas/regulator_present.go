@@ -16,16 +16,26 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Whether the regulator works: see the fitter's lock-up and running pressure.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.RegulatorBetween.Term, code.HighPressurePlaces.Term},
+	Limits:     []*code.Term{code.RegulatorBetween.Term, code.PracticeRegulatorBetween.Term, code.HighPressurePlaces.Term, code.PracticeHighPressurePlaces.Term},
 	Reads:      []string{"/lines", "/lines/*/from", "/appliances/*/ownRegulator", "/regulators/*/in", "/changeovers/*/in", "/junctions/*/in", "/cylinders/*/in", "/appliances/*/in"},
 	Inventory:  []layout.InventoryList{layout.InventoryListLines},
 	NeverWaive: true,
-}, appliances, crossed, highPressureApart))
+}, appliances,
+	func(s *check.Sheet, a *layout.Appliance) check.Ruling {
+		return check.OrPractice(s,
+			func(s *check.Sheet) check.Ruling { return crossed(s, a, code.RegulatorBetween) },
+			func(s *check.Sheet) check.Ruling { return crossed(s, a, code.PracticeRegulatorBetween) })
+	},
+	func(s *check.Sheet, a *layout.Appliance) check.Ruling {
+		return check.OrPractice(s,
+			func(s *check.Sheet) check.Ruling { return highPressureApart(s, a, code.HighPressurePlaces) },
+			func(s *check.Sheet) check.Ruling { return highPressureApart(s, a, code.PracticeHighPressurePlaces) })
+	}))
 
 // crossed asks that some regulator, the appliance's own or one in the lines,
 // stands on every way, and that none of those ways is regulated twice.
-func crossed(s *check.Sheet, a *layout.Appliance) check.Ruling {
-	duty := check.Asked(s, code.RegulatorBetween, nil)
+func crossed(s *check.Sheet, a *layout.Appliance, asked code.DutyLimit) check.Ruling {
+	duty := check.Asked(s, asked, nil)
 	own := check.Read(s, &a.OwnStage)
 	bare, regulated := ways(s, a.Ref())
 	switch {
@@ -77,7 +87,7 @@ func ways(s *check.Sheet, to layout.Ref) (bare, regulated bool) {
 
 // highPressureApart asks where each part stands that holds cylinder pressure on
 // the way to the appliance.
-func highPressureApart(s *check.Sheet, a *layout.Appliance) check.Ruling {
+func highPressureApart(s *check.Sheet, a *layout.Appliance, places code.WordLimit) check.Ruling {
 	parts := highPressureParts(s, a)
 	none := func() check.Ruling {
 		s.Missing("the parts between the cylinder and "+a.Label(), s.Layout().Lines.Spot())
@@ -85,7 +95,7 @@ func highPressureApart(s *check.Sheet, a *layout.Appliance) check.Ruling {
 	}
 	return check.Every(s, parts, none, func(s *check.Sheet, part layout.Item) check.Ruling {
 		in := layout.PlaceOf(part)
-		return check.OneOf(s, check.Read(s, in).Section(), check.AllowedWords(s, code.HighPressurePlaces, nil)).
+		return check.OneOf(s, check.Read(s, in).Section(), check.AllowedWords(s, places, nil)).
 			Mend("Move it into the cylinder's locker or outside; the fitter does it.", check.SetWord(in, layout.OpenAir))
 	})
 }

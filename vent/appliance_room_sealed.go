@@ -14,17 +14,19 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Whether the flue and its seal hold: a fitter proves it. Cooking appliances: see the ventilation of the room.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.ApplianceFlue.Term},
+	Limits:     []*code.Term{code.ApplianceFlue.Term, code.PracticeApplianceFlue.Term},
 	Reads:      []string{"/appliances/*/in", "/appliances/*/kind", "/appliances/*/flue", "/spaces/*/use"},
 	Claims:     []string{"/appliances/*/flue"},
 	NeverWaive: true,
-}, appliances, func(s *check.Sheet, a *layout.Appliance) check.Ruling {
+}, appliances, orPractice(code.ApplianceFlue, code.PracticeApplianceFlue, flued)))
+
+func flued(s *check.Sheet, a *layout.Appliance, allowed code.WordLimit) check.Ruling {
 	if check.Read(s, &a.In) == layout.OpenAir {
 		return check.NotApplicable(s, "it stands in the open air")
 	}
-	return check.OneOf(s, check.Read(s, &a.Flue), check.AllowedWords(s, code.ApplianceFlue, applianceFacts(a))).
+	return check.OneOf(s, check.Read(s, &a.Flue), check.AllowedWords(s, allowed, applianceFacts(a))).
 		Mend("An appliance made room-sealed, with its own air intake and flue to the outside.", check.SetWord(&a.Flue, layout.FlueKindRoomSealed))
-}))
+}
 
 func applianceFacts(a *layout.Appliance) check.Facts {
 	return check.Facts{

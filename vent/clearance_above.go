@@ -19,28 +19,30 @@ var _ = add(check.For(check.Descriptor{
 	Word:       report.Warning,
 	Instead:    []string{"/tapeMeasures/*/is"},
 	MayAct:     report.Owner,
-	Limits:     []*code.Term{code.ClearanceAbove.Term},
+	Limits:     []*code.Term{code.ClearanceAbove.Term, code.PracticeClearanceAbove.Term},
 	Reads: []string{"/appliances/*/kind", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to",
 		"/combustibles", "/combustibles/*/surface", "/combustibles/*/at", "/combustibles/*/box/from", "/combustibles/*/box/to", "/tapeMeasures/*/is"},
 	Surveys: []layout.SurveyList{layout.SurveyListCombustibles},
 	Sources: []string{"Euclid, height between boxes"},
-}, appliances, func(s *check.Sheet, a *layout.Appliance) check.Ruling {
+}, appliances, orPractice(code.ClearanceAbove, code.PracticeClearanceAbove, allAbove)))
+
+func allAbove(s *check.Sheet, a *layout.Appliance, asked lengthLimit) check.Ruling {
 	if kind := check.Read(s, &a.Kind); kind != layout.ApplianceKindCooktop && kind != layout.ApplianceKindRange {
 		return check.NotApplicable(s, "it has no open burners on top")
 	}
 	surveyIn(s, check.Item(s, &a.In), layout.SurveyListCombustibles)
-	check.Limit(s, "h_need", code.ClearanceAbove, nil)
+	check.Limit(s, "h_need", asked, nil)
 	none := func() check.Ruling {
 		return check.NotApplicable(s, "the file states that nothing there can catch fire")
 	}
 	return check.Every(s, check.List(s, &s.Layout().Combustibles), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
-		return over(s, a, c)
+		return over(s, a, c, asked)
 	})
-}))
+}
 
 // over asks of one thing whether it hangs over the burners, and how high.
-func over(s *check.Sheet, a *layout.Appliance, c *layout.Combustible) check.Ruling {
-	need := check.Limit(s, "h_need", code.ClearanceAbove, nil)
+func over(s *check.Sheet, a *layout.Appliance, c *layout.Combustible, asked lengthLimit) check.Ruling {
+	need := check.Limit(s, "h_need", asked, nil)
 	burners, thing := at(s, a, &a.Position), at(s, c, &c.Position)
 	if box.Above(burners.box, thing.box) == box.No {
 		return check.NotApplicable(s, "it is not over the burners")

@@ -1,6 +1,8 @@
 package vent
 
 import (
+	"slices"
+
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
@@ -14,17 +16,17 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Vents high up, distances and restraint: they have checks of their own.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits: []*code.Term{code.CylinderPlaces.Term, code.LockerSealed.Term, code.PracticeTightGlands.Term, code.LockerDoorOpensTo.Term,
-		code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term},
+	Limits: slices.Concat([]*code.Term{code.CylinderPlaces.Term, code.PracticeCylinderPlaces.Term},
+		lockerSealed.Limits, lockerAccess.Limits, lockerLowVent.Limits),
 	Reads:      append([]string{"/cylinders/*/in"}, lockerReads...),
 	Claims:     sealClaims,
 	NeverWaive: true,
-}, cylinders, inAPlaceForIt, inASoundLocker))
+}, cylinders, orPractice(code.CylinderPlaces, code.PracticeCylinderPlaces, inAPlaceForIt), inASoundLocker))
 
-func inAPlaceForIt(s *check.Sheet, c *layout.Cylinder) check.Ruling {
+func inAPlaceForIt(s *check.Sheet, c *layout.Cylinder, places code.WordLimit) check.Ruling {
 	place := check.Item(s, &c.In)
 	in, _ := c.In.Get()
-	allowed := check.AllowedWords(s, code.CylinderPlaces, nil)
+	allowed := check.AllowedWords(s, places, nil)
 	return check.OneOf(s, in.Section(), allowed).Worded(standsIn(place), "in one of: "+allowed.String()).
 		Mend("Outside, or in a locker that is sealed from every space and opens and vents only to the open air.", check.SetWord(&c.In, layout.OpenAir))
 }

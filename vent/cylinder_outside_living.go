@@ -14,11 +14,13 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Any other enclosed space: see cylinder.in-locker.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.CylinderInside.Term},
+	Limits:     []*code.Term{code.CylinderInside.Term, code.PracticeCylinderInside.Term},
 	Reads:      []string{"/cylinders/*/in", "/spaces/*/use"},
 	NeverWaive: true,
-}, cylinders, func(s *check.Sheet, c *layout.Cylinder) check.Ruling {
-	duty := check.Asked(s, code.CylinderInside, nil)
+}, cylinders, orPractice(code.CylinderInside, code.PracticeCylinderInside, outsideLiving)))
+
+func outsideLiving(s *check.Sheet, c *layout.Cylinder, asked code.DutyLimit) check.Ruling {
+	duty := check.Asked(s, asked, nil)
 	place := check.Item(s, &c.In)
 	space, inside := place.(*layout.Space)
 	if !inside {
@@ -27,7 +29,7 @@ var _ = add(check.For(check.Descriptor{
 	use := check.Read(s, &space.Use)
 	return check.Is(s, !isOccupied(use), duty, standsIn(place)+", a space for "+string(use), "out of every space that people use").
 		Mend("Outside, or in a locker that is sealed from every space and opens and vents only to the open air.", check.SetWord(&c.In, layout.OpenAir))
-}))
+}
 
 func standsIn(place layout.Item) string {
 	if place == nil {

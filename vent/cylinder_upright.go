@@ -14,18 +14,20 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Cylinders made to lie, which say so on their plate; spare and empty ones.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.CylinderUpright.Term},
+	Limits:     []*code.Term{code.CylinderUpright.Term, code.PracticeCylinderUpright.Term},
 	Reads:      []string{"/cylinders/*/role", "/cylinders/*/upright"},
 	NeverWaive: true,
-}, cylinders, func(s *check.Sheet, c *layout.Cylinder) check.Ruling {
+}, cylinders, orPractice(code.CylinderUpright, code.PracticeCylinderUpright, upright)))
+
+func upright(s *check.Sheet, c *layout.Cylinder, asked code.DutyLimit) check.Ruling {
 	if role := check.Read(s, &c.Role); role == layout.CylinderRoleSpare || role == layout.CylinderRoleEmpty {
 		return check.NotApplicable(s, "the cylinder is stated "+string(role))
 	}
-	duty := check.Asked(s, code.CylinderUpright, nil)
-	upright := check.Read(s, &c.Upright)
-	return check.Is(s, upright, duty, stance(upright), stance(true)).
+	duty := check.Asked(s, asked, nil)
+	is := check.Read(s, &c.Upright)
+	return check.Is(s, is, duty, stance(is), stance(true)).
 		Mend("Close its valve, then stand it upright and have its restraint made to keep it so.", check.SetBool(&c.Upright, true))
-}))
+}
 
 func stance(upright bool) string {
 	if upright {

@@ -14,10 +14,12 @@ var lockerAccess = add(check.For(check.Descriptor{
 	NotCovered: "Locks and tools, which the code may forbid.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.LockerDoorOpensTo.Term},
+	Limits:     []*code.Term{code.LockerDoorOpensTo.Term, code.PracticeLockerDoorOpensTo.Term},
 	Reads:      []string{"/lockers/*/door/opensTo"},
-}, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
+}, lockers, orPractice(code.LockerDoorOpensTo, code.PracticeLockerDoorOpensTo, opensTo)))
+
+func opensTo(s *check.Sheet, k *layout.Locker, allowed code.WordLimit) check.Ruling {
 	opens := check.Read(s, &k.Door.OpensTo)
-	return check.OneOf(s, opens.Section(), check.AllowedWords(s, code.LockerDoorOpensTo, nil)).
+	return check.OneOf(s, opens.Section(), check.AllowedWords(s, allowed, nil)).
 		Mend("A door in an outer wall; the inner opening closed as part of the sealed lining.", check.SetWord(&k.Door.OpensTo, layout.OpenAir))
-}))
+}

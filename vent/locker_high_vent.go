@@ -14,7 +14,7 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "What is near the vent: see locker.vent-clear.",
 	Word:       report.Warning,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.LockerHighVentArea.Term, code.LockerHighVentEdge.Term, code.LockerVentUnrestricted.Term},
+	Limits:     []*code.Term{code.LockerHighVentArea.Term, code.LockerHighVentEdge.Term, code.LockerVentUnrestricted.Term, code.PracticeLockerVentUnrestricted.Term},
 	Reads: append([]string{"/lockers/*/vents/*/lowerEdgeBelowCeiling", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder"},
 		ventReads...),
 }, lockers, enough(layout.VentLevelHigh, highFree, code.LockerHighVentArea), underTheCeiling, unrestricted(layout.VentLevelHigh)))

@@ -5,6 +5,7 @@ import (
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
 )
 
 var lockerLowVent = add(check.For(check.Descriptor{
@@ -15,17 +16,33 @@ var lockerLowVent = add(check.For(check.Descriptor{
 		"vents alone do not make a leak before the regulator harmless.",
 	Word:   report.Danger,
 	MayAct: report.LicensedFitter,
-	Limits: []*code.Term{code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term},
+	Limits: []*code.Term{code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term,
+		code.PracticeLockerLowVent.Term, code.PracticeLowVentEdge.Term, code.PracticeLockerVentUnrestricted.Term},
 	Reads: append([]string{"/lockers/*/vents/*/lowerEdgeOverLowest", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder"},
 		ventReads...),
-}, lockers, enough(layout.VentLevelLow, lowFree, code.LockerLowVentArea), atTheBottom, unrestricted(layout.VentLevelLow)))
+}, lockers, enoughLow, orPractice(code.LockerLowVentEdge, code.PracticeLowVentEdge, atTheBottom), unrestricted(layout.VentLevelLow)))
+
+// enoughLow asks for what the code asks for, and by common practice for some opening
+// at least.
+func enoughLow(s *check.Sheet, k *layout.Locker) check.Ruling {
+	return check.OrPractice(s,
+		func(s *check.Sheet) check.Ruling {
+			return enough(layout.VentLevelLow, lowFree, code.LockerLowVentArea)(s, k)
+		},
+		func(s *check.Sheet) check.Ruling {
+			duty := check.Asked(s, code.PracticeLockerLowVent, nil)
+			free := check.Fig(s, "A_free", lowFree, k)
+			return check.Is(s, free > 0, duty, "low vents that are open by "+unit.Text(free), "an opening to the outside at the lowest point").
+				Mend("An opening at the lowest point, cut by the builder where the fitter agrees.")
+		})
+}
 
 // atTheBottom asks that no sill, mat or false floor keeps a pool below the vent.
-func atTheBottom(s *check.Sheet, k *layout.Locker) check.Ruling {
+func atTheBottom(s *check.Sheet, k *layout.Locker, highest lengthLimit) check.Ruling {
 	none := func() check.Ruling { return check.NotApplicable(s, "the file lists no low vent") }
 	return check.Every(s, ventsAt(s, k, layout.VentLevelLow), none, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
 		edge := check.Measure(s, "h_edge", &v.LowerEdge)
-		limit := check.Limit(s, "h_max", code.LockerLowVentEdge, nil)
+		limit := check.Limit(s, "h_max", highest, nil)
 		return check.AtMost(s, edge, limit).Says("height of the vent's lower edge over the lowest point where gas can lie").
 			Mend("The vent's lower edge level with the lowest point; nothing laid on the floor that makes a sill.", check.Lower(&v.LowerEdge, limit.At()))
 	})
@@ -48,11 +65,14 @@ func unrestricted(level layout.VentLevel) func(*check.Sheet, *layout.Locker) che
 }
 
 func never(s *check.Sheet, g *layout.Given[bool], so, not, mend string) check.Ruling {
-	duty := check.Asked(s, code.LockerVentUnrestricted, nil)
-	is := check.Read(s, g)
-	found := not
-	if is {
-		found = so
-	}
-	return check.Is(s, !is, duty, found, not).Mend(mend, check.SetBool(g, false))
+	ask := orPractice(code.LockerVentUnrestricted, code.PracticeLockerVentUnrestricted, func(s *check.Sheet, g *layout.Given[bool], asked code.DutyLimit) check.Ruling {
+		duty := check.Asked(s, asked, nil)
+		is := check.Read(s, g)
+		found := not
+		if is {
+			found = so
+		}
+		return check.Is(s, !is, duty, found, not).Mend(mend, check.SetBool(g, false))
+	})
+	return ask(s, g)
 }

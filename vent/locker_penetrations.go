@@ -14,22 +14,23 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Whether a gland holds: a fitter proves it with the locker's seal.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.LockerPenetrations.Term, code.PracticeTightGlands.Term},
+	Limits:     []*code.Term{code.LockerPenetrations.Term, code.PracticeLockerPenetrations.Term, code.PracticeTightGlands.Term},
 	Reads: []string{"/lines", "/lines/*/from", "/lines/*/to", "/lockers/*/penetrations", "/lockers/*/penetrations/*/of", "/lockers/*/penetrations/*/gland",
 		"/cylinders/*/in", "/changeovers/*/in", "/regulators/*/in", "/junctions/*/in", "/appliances/*/in", "/openEnds/*/in"},
 	Surveys:   []layout.SurveyList{layout.SurveyListPenetrations},
 	Inventory: []layout.InventoryList{layout.InventoryListLines},
 	Claims:    []string{"/lockers/*/penetrations/*/gland"},
-}, lockers, tightGlands, linesListed))
+}, lockers, orPractice(code.LockerPenetrations, code.PracticeLockerPenetrations, tightGlands),
+	orPractice(code.LockerPenetrations, code.PracticeLockerPenetrations, linesListed)))
 
-func tightGlands(s *check.Sheet, k *layout.Locker) check.Ruling {
-	duty := check.Asked(s, code.LockerPenetrations, nil)
+func tightGlands(s *check.Sheet, k *layout.Locker, asked code.DutyLimit) check.Ruling {
+	duty := check.Asked(s, asked, nil)
 	check.Survey(s, k, &k.Surveyed, layout.SurveyListPenetrations)
 	none := func() check.Ruling {
 		return check.Is(s, true, duty, "nothing goes through the walls", "vapour-tight glands")
 	}
 	return check.Every(s, check.List(s, &k.Penetrations), none, func(s *check.Sheet, p *layout.Penetration) check.Ruling {
-		check.Asked(s, code.LockerPenetrations, nil)
+		check.Asked(s, asked, nil)
 		return check.OneOf(s, check.Read(s, &p.Gland), check.AllowedWords(s, code.PracticeTightGlands, nil)).
 			Mend("A gland made to be vapour-tight, on the lining itself.", check.SetWord(&p.Gland, layout.GlandBulkhead))
 	})
@@ -37,8 +38,8 @@ func tightGlands(s *check.Sheet, k *layout.Locker) check.Ruling {
 
 // linesListed asks that each line with one end in the locker and the other
 // outside it is among the penetrations: no pipe goes through a wall without a hole.
-func linesListed(s *check.Sheet, k *layout.Locker) check.Ruling {
-	duty := check.Asked(s, code.LockerPenetrations, nil)
+func linesListed(s *check.Sheet, k *layout.Locker, asked code.DutyLimit) check.Ruling {
+	duty := check.Asked(s, asked, nil)
 	check.Inventory(s, layout.InventoryListLines)
 	var crossing []*layout.Line
 	for _, line := range check.List(s, &s.Layout().Lines) {

@@ -27,23 +27,25 @@ var lockerSealed = add(check.For(check.Descriptor{
 	NotCovered: "Whether the seal holds: a fitter proves it, by smoke or water.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.LockerSealed.Term, code.PracticeTightGlands.Term},
+	Limits:     []*code.Term{code.LockerSealed.Term, code.PracticeLockerSealed.Term, code.PracticeTightGlands.Term},
 	Reads:      sealReads,
 	Claims:     sealClaims,
 	NeverWaive: true,
-}, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
+}, lockers, orPractice(code.LockerSealed, code.PracticeLockerSealed, sealedFromAll)))
+
+func sealedFromAll(s *check.Sheet, k *layout.Locker, asked code.DutyLimit) check.Ruling {
 	all := check.List(s, &s.Layout().Spaces)
 	check.List(s, &k.SealedFrom)
 	none := func() check.Ruling {
 		return check.NotApplicable(s, "the file states that there is no space to be sealed from")
 	}
 	return check.Every(s, all, none, func(s *check.Sheet, space *layout.Space) check.Ruling {
-		duty := check.Asked(s, code.LockerSealed, nil)
+		duty := check.Asked(s, asked, nil)
 		tight, found := tightTo(s, k, space)
 		return check.Is(s, tight, duty, found, string(layout.SealKindGasTight)).
 			Mend("A welded or bonded lining with every joint, pipe and cable entry closed vapour-tight.", sealEdit(k, space)...)
 	})
-}))
+}
 
 // sealEdit writes the seal that is lacking; a hole is mended at its gland.
 func sealEdit(k *layout.Locker, space *layout.Space) []report.Edit {
