@@ -12,8 +12,9 @@ import (
 // Need is a limit that a code states for this subject. It has a value only when
 // the sheet is not stuck.
 type Need[Q unit.Quantity] struct {
-	at     Q
-	source *report.Source
+	at        Q
+	exclusive bool // the figure itself is outside
+	source    *report.Source
 }
 
 // At is the limit's value, for a mend or a further step; 0 on a stuck sheet.
@@ -42,7 +43,7 @@ func Limit[Q unit.Quantity](s *Sheet, symbol string, l code.Limit[Q], of Facts) 
 	if !ok {
 		return Need[Q]{}
 	}
-	n := Need[Q]{at: Q(answer.SI), source: sourceOf(l.Term, answer)}
+	n := Need[Q]{at: Q(answer.SI), exclusive: answer.Exclusive, source: sourceOf(l.Term, answer)}
 	s.limitLine(symbol, answer, report.Quantity(n.at.Kind(), answer.SI))
 	return n
 }

@@ -62,6 +62,31 @@ func cylinderFacts1(c *layout.Cylinder) Facts {
 	}
 }
 
+// TestALimitThatExcludesItself holds at the figure, just under and just over it, for
+// both senses; and no edit is offered that would write the limit itself.
+func TestALimitThatExcludesItself(t *testing.T) {
+	for _, c := range []struct {
+		height string
+		clause func(*Sheet, *layout.Cylinder) Ruling
+		want   report.Outcome
+	}{
+		{"24 in", tallEnough, report.NotMet}, {"24.1 in", tallEnough, report.Within}, {"23.9 in", tallEnough, report.NotMet},
+		{"24 in", lowEnough, report.NotMet}, {"23.9 in", lowEnough, report.Within}, {"24.1 in", lowEnough, report.NotMet},
+	} {
+		open := `{"fixed": "24 in", "exclusive": true}`
+		codes := books(t, says("clearance.above", open, "read"), says("locker.low-vent-edge", open, "read"))
+		f := judge(t, load(t, `/cylinders/a/height = "`+c.height+`"`), codes, func(s *Sheet, x *layout.Cylinder) Ruling {
+			return c.clause(s, x).Mend("Change it.", Raise(&x.Height, unit.Length(1)))
+		})
+		if f.Outcome != c.want {
+			t.Errorf("%s: %s", c.height, f.Outcome)
+		}
+		if m := f.Parts[0].Mend; c.want == report.NotMet && (m == nil || m.Text == "" || len(m.Set) != 0) {
+			t.Errorf("%s: the mend is %+v", c.height, m)
+		}
+	}
+}
+
 // TestARuleReadsOnlyWhatItNeeds, through the sheet: noted as inputs, missed when
 // they are missing, taken at the corner of their bands.
 func TestARuleReadsOnlyWhatItNeeds(t *testing.T) {

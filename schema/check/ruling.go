@@ -18,6 +18,7 @@ type Ruling struct {
 	parts  []report.Part // one, or those of a fold, worst first
 	margin float64       // signed, relative to the limit; the least decides among corners
 	made   bool
+	open   bool // the limit itself is outside, so that no figure that is written down would be the mend
 }
 
 // noMargin is the margin of an answer that is no comparison of numbers: it leaves
@@ -59,6 +60,7 @@ func plain[Q unit.Quantity](q Q) Q {
 }
 
 func compared[Q unit.Quantity](found Q, need Need[Q], within bool, over float64) Ruling {
+	within = within && !(need.exclusive && found == need.at)
 	p := report.Part{Source: need.source}
 	p.Found, p.Needed = report.Apart(found.Kind(), float64(found), float64(need.at))
 	if !within {
@@ -68,7 +70,9 @@ func compared[Q unit.Quantity](found Q, need Need[Q], within bool, over float64)
 	if need.at != 0 {
 		p.Margin = &margin
 	}
-	return ruled(within, margin, p)
+	r := ruled(within, margin, p)
+	r.open = need.exclusive
+	return r
 }
 
 // Is rules on a duty: whether the thing that the code asks for is so. The texts
@@ -116,6 +120,9 @@ func (r Ruling) Worded(found, needed string) Ruling {
 func (r Ruling) Mend(text string, set ...report.Edit) Ruling {
 	return r.each(func(p *report.Part) {
 		if p.Outcome == report.NotMet {
+			if r.open {
+				set = nil
+			}
 			p.Mend = &report.Mend{Text: text, Set: set}
 		}
 	})

@@ -33,6 +33,10 @@ type Answer struct {
 	// 0 for words and duties.
 	SI float64
 
+	// Exclusive tells that the figure itself is outside the limit: the text says
+	// "less than" or "more than".
+	Exclusive bool
+
 	Words   []string // for Allowed, when Answered: the words allowed, perhaps none
 	Entry   *Entry   // where it stands; nil only when the book has no entry. Not to be changed
 	Missing []Fact   // when Open: what to find out, sorted
@@ -59,13 +63,14 @@ type Symbol struct {
 // outcome is what a rule makes of the facts; of the states it uses Silent,
 // NotAsked, Open and Answered.
 type outcome struct {
-	state   State
-	si      float64
-	words   []string
-	missing []Fact
-	text    string
-	expr    string // right-hand side of the working
-	symbols []Symbol
+	state     State
+	si        float64
+	exclusive bool
+	words     []string
+	missing   []Fact
+	text      string
+	expr      string // right-hand side of the working
+	symbols   []Symbol
 }
 
 // needs is the outcome for facts that are not known.

@@ -156,7 +156,7 @@ func (e *Entry) answer(t *Term, o outcome) Answer {
 		a.Missing = slices.Compact(slices.Sorted(slices.Values(o.missing)))
 		return a
 	}
-	a := Answer{State: Answered, SI: o.si, Words: o.words, Entry: e, Text: o.text}
+	a := Answer{State: Answered, SI: o.si, Exclusive: o.exclusive, Words: o.words, Entry: e, Text: o.text}
 	if t.Sense == Duty {
 		a.Text = e.Says
 	}

@@ -100,6 +100,18 @@ func unprintable(r rune) bool {
 	return unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp)
 }
 
+// flag gives a member that can only be true, or false when it is left out.
+func (d *decoder) flag(n *source.Node, key string) bool {
+	m := n.Member(key)
+	if m == nil {
+		return false
+	}
+	if !m.Bool() {
+		d.fault(m.Place(), m.Raw()+" stands here", "true", "leave the name out where it is not so")
+	}
+	return m.Bool()
+}
+
 // choice gives a text that must be one of some words, or "".
 func (d *decoder) choice(n *source.Node, words []string) string {
 	text := d.textOf(n)

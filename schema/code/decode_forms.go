@@ -9,8 +9,8 @@ import (
 )
 
 func (d *decoder) fixed(n *source.Node, t *Term) Rule {
-	d.object(n, keys{must: []string{"fixed"}})
-	return fixed{d.figure(n.Member("fixed"), t.Kind, t.Sense == Most)}
+	d.object(n, keys{must: []string{"fixed"}, may: []string{"exclusive"}})
+	return fixed{d.figure(n.Member("fixed"), t.Kind, t.Sense == Most), d.flag(n, "exclusive")}
 }
 
 // bounds reads the members least and most.

@@ -96,7 +96,8 @@ func stricter(t *Term, local, published Answer) Answer {
 		return published
 	case local.State == Open, published.State != Answered:
 		return local
-	case t.Sense == Least && local.SI > published.SI, t.Sense == Most && local.SI < published.SI:
+	case stricterThan(t, local.SI, published.SI),
+		t.numeric() && local.SI == published.SI && local.Exclusive && !published.Exclusive:
 		return local
 	case t.Sense == Allowed && slices.ContainsFunc(published.Words, func(w string) bool { return !slices.Contains(local.Words, w) }):
 		local.Words = slices.DeleteFunc(slices.Clone(local.Words), func(w string) bool { return !slices.Contains(published.Words, w) })

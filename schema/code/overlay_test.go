@@ -171,7 +171,7 @@ func TestTighteningNeverLoosens(t *testing.T) {
 		var r Rule
 		switch {
 		case term.numeric():
-			r = fixed{figure{kind: term.Kind, si: rapid.Float64Range(0.001, 1e4).Draw(rt, "figure"), written: "x"}}
+			r = fixed{figure{kind: term.Kind, si: rapid.Float64Range(0.001, 1e4).Draw(rt, "figure"), written: "x"}, rapid.Bool().Draw(rt, "exclusive")}
 		case term.Sense == Allowed:
 			r = oneOf{words: rapid.SliceOfDistinct(rapid.SampledFrom(term.Words), rapid.ID).Draw(rt, "words")}
 		default:

@@ -37,22 +37,37 @@ func (g figure) literal() string { return literal(g.si) }
 func literal(si float64) string { return strconv.FormatFloat(si, 'g', -1, 64) }
 
 // senseWords begins a sentence about a figure of that sense.
-func senseWords(s Sense) string {
-	if s == Most {
+func senseWords(s Sense, exclusive bool) string {
+	switch {
+	case s == Most && exclusive:
+		return "less than "
+	case s == Most:
 		return "at most "
+	case exclusive:
+		return "more than "
 	}
 	return "at least "
 }
 
-// fixed is one figure for every case: {"fixed": "24 in"}.
-type fixed struct{ is figure }
+// fixed is one figure for every case: {"fixed": "24 in"}. Where the text says "less
+// than" or "more than", the figure itself is outside: {"fixed": "3 kPa",
+// "exclusive": true}.
+type fixed struct {
+	is        figure
+	exclusive bool
+}
 
-func (r fixed) String() string { return r.is.written }
+func (r fixed) String() string {
+	if r.exclusive {
+		return r.is.written + ", that itself excluded"
+	}
+	return r.is.written
+}
 
 func (fixed) Facts() []Fact { return nil }
 
 func (r fixed) weigh(t *Term, _ Facts) outcome {
-	return outcome{state: Answered, si: r.is.si, text: senseWords(t.Sense) + r.is.print(), expr: r.is.literal()}
+	return outcome{state: Answered, si: r.is.si, exclusive: r.exclusive, text: senseWords(t.Sense, r.exclusive) + r.is.print(), expr: r.is.literal()}
 }
 
 // bounds are the least and the most that a computed figure may come to.

@@ -61,10 +61,16 @@ func (r allOf) weigh(t *Term, f Facts) outcome {
 	return strictest(t, answered)
 }
 
+// stricterThan tells whether one figure asks more than another.
+func stricterThan(t *Term, a, b float64) bool {
+	return t.Sense == Least && a > b || t.Sense == Most && a < b
+}
+
 // strictest joins answered outcomes into one that satisfies all.
 func strictest(t *Term, all []outcome) outcome {
 	o := all[0]
 	for _, next := range all[1:] {
+		o.exclusive = o.exclusive && !stricterThan(t, next.si, o.si) || next.exclusive && !stricterThan(t, o.si, next.si)
 		switch t.Sense {
 		case Least:
 			o.si, o.expr = max(o.si, next.si), fmt.Sprintf("max(%s, %s)", o.expr, next.expr)

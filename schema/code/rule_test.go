@@ -54,6 +54,8 @@ func TestFigures(t *testing.T) {
 	}{
 		{"fixed", leastArea, `{"fixed": "100 cm2"}`, nil, 0.01, "at least " + area("100 cm2")},
 		{"fixed most", mostMass, `{"fixed": "20 lb"}`, nil, 9.0718474, "at most " + unit.Text(unit.MustParse[unit.PropaneMass]("20 lb"))},
+		{"less than", mostMass, `{"fixed": "20 lb", "exclusive": true}`, nil, 9.0718474, "less than " + unit.Text(unit.MustParse[unit.PropaneMass]("20 lb"))},
+		{"more than", leastArea, `{"fixed": "100 cm2", "exclusive": true}`, nil, 0.01, "more than " + area("100 cm2")},
 		{"share below its least", leastArea, share, known{FactLockerFloorArea: 0.99}, 0.01, "1 % of the locker's floor area of " + area("0.99 m2") + ", and not less than " + area("100 cm2")},
 		{"share at its least", leastArea, share, known{FactLockerFloorArea: 1.0}, 0.01, ""},
 		{"share above its least", leastArea, share, known{FactLockerFloorArea: 1.01}, 0.0101, ""},
@@ -89,6 +91,26 @@ func TestFigures(t *testing.T) {
 				t.Errorf("text %q\nwant %q", a.Text, c.text)
 			}
 		})
+	}
+}
+
+// TestExclusive holds that of several figures the strictest says whether the figure
+// itself is within.
+func TestExclusive(t *testing.T) {
+	for rule, want := range map[string]bool{
+		`{"fixed": "9 kg"}`:                    false,
+		`{"fixed": "9 kg", "exclusive": true}`: true,
+		`{"allOf": [{"fixed": "9 kg", "exclusive": true}, {"fixed": "10 kg"}]}`:                                                              true,
+		`{"allOf": [{"fixed": "10 kg"}, {"fixed": "9 kg", "exclusive": true}]}`:                                                              true,
+		`{"allOf": [{"fixed": "9 kg"}, {"fixed": "9 kg", "exclusive": true}]}`:                                                               true,
+		`{"allOf": [{"fixed": "9 kg", "exclusive": true}, {"fixed": "9 kg"}]}`:                                                               true,
+		`{"allOf": [{"fixed": "9 kg", "exclusive": true}, {"fixed": "8 kg"}]}`:                                                               false,
+		`{"allOf": [{"fixed": "8 kg"}, {"fixed": "9 kg", "exclusive": true}]}`:                                                               false,
+		`{"when": [{"fact": "cylinder.gas", "isOneOf": ["butane"], "then": "notAsked"}], "otherwise": {"fixed": "9 kg", "exclusive": true}}`: true,
+	} {
+		if a := asking(t, mostMass, rule, known{FactCylinderGas: "propane"}); a.State != Answered || a.Exclusive != want {
+			t.Errorf("%s: %s, exclusive %v", rule, a.State, a.Exclusive)
+		}
 	}
 }
 
