@@ -91,15 +91,7 @@ func between(a, b thing, what string) string {
 
 // tape finds a tape measure between two things, taken either way.
 func tape(s *check.Sheet, a, b layout.Item) *layout.TapeMeasure {
-	p, q := refOf(a), refOf(b)
-	for _, t := range s.Layout().TapeMeasures.All() {
-		from, _ := t.From.Get()
-		to, _ := t.To.Get()
-		if from == p && to == q || from == q && to == p {
-			return t
-		}
-	}
-	return nil
+	return s.Layout().TapeBetween(refOf(a), refOf(b))
 }
 
 func refOf(item layout.Item) layout.Ref {

@@ -36,6 +36,11 @@ func and(rulings []Ruling) Ruling {
 		panic("check: nothing to join")
 	}
 	out := Ruling{made: true, margin: rulings[0].margin}
+	size := 0
+	for _, r := range rulings {
+		size += len(r.parts)
+	}
+	out.parts = make([]report.Part, 0, size)
 	for _, r := range rulings {
 		out.parts = append(out.parts, r.parts...)
 		out.margin = min(out.margin, r.margin)

@@ -44,6 +44,7 @@ func decode(root *source.Node) (*Layout, *decoder) {
 	d.resolve(l)
 	d.surveys(l)
 	l.joinLines(d)
+	l.keepTapes()
 	return l, d
 }
 

@@ -50,6 +50,7 @@ type Layout struct {
 
 	byRef map[Ref]Item
 	feeds map[Ref][]*Line // lines by what they lead to
+	tapes map[pair]*TapeMeasure
 	takes map[Ref][]*Line // lines by what they come from
 }
 
