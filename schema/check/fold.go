@@ -35,6 +35,9 @@ func and(rulings []Ruling) Ruling {
 	if len(rulings) == 0 {
 		panic("check: nothing to join")
 	}
+	if len(rulings) == 1 {
+		return rulings[0]
+	}
 	out := Ruling{made: true, margin: rulings[0].margin}
 	size := 0
 	for _, r := range rulings {

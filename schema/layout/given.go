@@ -16,10 +16,15 @@ type Spot struct {
 
 // Pointer is the RFC 6901 JSON Pointer of the value, written or not.
 func (s *Spot) Pointer() string {
+	var room [128]byte // pointers are made very often, and are seldom longer
+	return string(s.appendPointer(room[:0]))
+}
+
+func (s *Spot) appendPointer(b []byte) []byte {
 	if s == nil || s.up == nil {
-		return ""
+		return b
 	}
-	return source.Join(s.up.Pointer(), s.key)
+	return source.AppendToken(s.up.appendPointer(b), s.key)
 }
 
 // Key is the member name under which the value stands.

@@ -117,14 +117,15 @@ func (n *Node) child(token string) *Node {
 // Pointer is the JSON Pointer (RFC 6901) of the node from the root of its
 // tree; "" for the root.
 func (n *Node) Pointer() string {
-	return string(n.appendPointer(nil))
+	var room [128]byte
+	return string(n.appendPointer(room[:0]))
 }
 
 func (n *Node) appendPointer(b []byte) []byte {
 	if n == nil || n.Parent == nil {
 		return b
 	}
-	return appendToken(n.Parent.appendPointer(b), n.Key)
+	return AppendToken(n.Parent.appendPointer(b), n.Key)
 }
 
 // At gives the node that a JSON Pointer leads to from this one, or nil when it

@@ -9,11 +9,12 @@ import (
 // Join gives the JSON Pointer (RFC 6901) of the member or element key of the
 // value at pointer. "~" and "/" in the key are escaped.
 func Join(pointer, key string) string {
-	return string(appendToken([]byte(pointer), key))
+	return string(AppendToken([]byte(pointer), key))
 }
 
-// appendToken escapes as RFC 6901, section 3, has it: "~" as "~0", "/" as "~1".
-func appendToken(b []byte, key string) []byte {
+// AppendToken adds one token to a JSON Pointer, escaped as RFC 6901, section 3, has it:
+// "~" as "~0", "/" as "~1".
+func AppendToken(b []byte, key string) []byte {
 	b = append(b, '/')
 	for _, c := range []byte(key) {
 		switch c {
