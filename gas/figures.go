@@ -161,16 +161,14 @@ var runTimeFlatOut = &check.Figure[unit.Duration, *layout.Layout]{
 
 // lasts turns a run time that has no end into something that is not known.
 func lasts(s *check.Sheet, symbol string, f check.Formula, calc func() (unit.Value[unit.Duration], error)) unit.Duration {
-	var failed error
-	t := check.Step(s, symbol, f, func() unit.Duration {
-		v, err := calc()
-		failed = err
-		return v.Nominal
-	})
-	if failed != nil {
+	if s.Stuck() {
+		return 0
+	}
+	t, err := calc()
+	if err != nil {
 		s.Missing("a use of gas: by what the file states, nothing burns", s.Layout().Appliances.Spot())
 	}
-	return t
+	return check.Step(s, symbol, f, func() unit.Duration { return t.Nominal })
 }
 
 var (

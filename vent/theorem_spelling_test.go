@@ -74,7 +74,7 @@ var (
 )
 
 // amountOf reads a quantity; false for any other text, and for temperatures, which
-// no check reads.
+// have no common zero.
 func amountOf(text string) (amount, bool) {
 	first, second, join := text, "", ""
 	for _, sign := range []string{" ± ", " to "} {

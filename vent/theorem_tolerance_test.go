@@ -167,7 +167,7 @@ func TestTheWorstEndDecides(t *testing.T) {
 		})
 	}
 	for id := range numeric {
-		if !crossed[id] && id != "layout.consistent" {
+		if !crossed[id] && id != "layout.consistent" && id != "inspection.current" { // of which the age is reckoned from dates, and a date has no band
 			t.Errorf("%s compares numbers, and no band of any brought it across its limit", id)
 		}
 	}

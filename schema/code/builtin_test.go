@@ -114,7 +114,13 @@ func TestEntriesAgreeWithTheTable(t *testing.T) {
 // asWritten gives the facts of a case that a text does cover, where it does not
 // cover the usual one.
 var asWritten = map[string]known{
-	"fr-dwelling appliance.flue": {FactSpaceUse: "washroom"},
+	"fr-dwelling appliance.flue":             {FactSpaceUse: "washroom"},
+	"fr-small-craft line.joint-kinds":        {FactJointKind: "soldered"},
+	"fr-small-craft line.supports-every":     {FactLineKind: "copper"},
+	"us-commercial-vehicle line.materials":   {FactLineKind: "aluminium"},
+	"us-inspected-vessel line.joint-kinds":   {FactLineKind: "copper"},
+	"us-mobile-structure line.in-sight":      {FactLineKind: "copper"},
+	"us-mobile-structure line.strike-plates": {FactLineKind: "corrugated-stainless"},
 }
 
 // TestEveryEntryIsAnswered holds that each entry's rule evaluates when every
@@ -168,7 +174,11 @@ func TestOtherBooksAnswerAll(t *testing.T) {
 func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 	want := map[string]State{
 		VentToOpening.ID: Silent, VentToIgnition.ID: Silent, AlarmGasDuty.ID: Silent, AlarmGasHeight.ID: Silent,
-		AlarmCODuty.ID: Remembered,
+		AlarmCODuty.ID:           Remembered,
+		InspectionCertificate.ID: Silent, InspectionInterval.ID: Silent, TestPoint.ID: Silent, TestHighSide.ID: Silent,
+		TestTightnessHeld.ID: Silent, TestTightnessDrop.ID: Silent, TransitDevices.ID: Silent, ShutoffMainReach.ID: Silent,
+		JointsAccessible.ID: Silent, JunctionPlaces.ID: Silent, LineNotInEngineSpace.ID: Silent, LineToHeat.ID: Silent, LineToWiring.ID: Silent,
+		LineInSight.ID: Silent, LineStrikePlates.ID: Silent, // of the steel tube that is asked about here
 	}
 	got := map[string]State{}
 	c, facts := use(t, "us-mobile-structure"), everyFact(t)

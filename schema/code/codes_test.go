@@ -87,7 +87,7 @@ func TestSilenceAndRemember(t *testing.T) {
 			silent, remember := before[term.ID], before[term.ID]
 			if term == changed {
 				silent = Silent
-				if before[term.ID] != Silent {
+				if full.Ask(term, facts).Entry != nil {
 					remember = Remembered
 				}
 			}

@@ -22,6 +22,10 @@ const (
 	FactApplianceKind   Fact = "appliance.kind"         // word: what the appliance does
 	FactSpaceUse        Fact = "space.use"              // word: what the space is used for
 	FactSpaceFloorArea  Fact = "space.floorArea"        // m²
+	FactLineKind        Fact = "line.kind"              // word: what the line is made of
+	FactLinePressure    Fact = "line.pressureClass"     // word: cylinder pressure, between regulators, or appliance pressure
+	FactLineOutside     Fact = "line.outside"           // outside diameter of the line, m
+	FactJointKind       Fact = "joint.kind"             // word: how a joint in a line is made
 	FactUnfluedInput    Fact = "space.unfluedInput"     // summed heat input of flueless appliances in the space, W gross
 	FactOpenFluedInput  Fact = "space.openFluedInput"   // summed heat input of open-flued appliances in the space, W gross
 	FactDwellingKind    Fact = "dwelling.kind"          // word
@@ -73,6 +77,13 @@ var facts = []factInfo{
 	{name: FactDwellingKind, form: wordFact, phrase: "the kind of dwelling",
 		words: []string{"road-vehicle", "trailer", "manufactured-home", "boat", "inspected-vessel", "inland-vessel", "cabin", "tiny-house-on-wheels", "tiny-house-fixed"}},
 	{name: FactDwellingSleeps, form: numberFact, kind: unit.KindRatio, symbol: "n_sleeps", phrase: "the number of people who sleep there", count: true},
+	{name: FactJointKind, form: wordFact, phrase: "how the joint is made",
+		words: []string{"flare-45", "flare-37", "double-ring", "compression", "ball-sleeve", "brazed", "soldered", "threaded", "pressed", "crimped", "welded", "quick-coupling", "maker-fitting"}},
+	{name: FactLineKind, form: wordFact, phrase: "what the line is made of",
+		words: []string{"copper", "steel-pipe", "steel-tube", "stainless-tube", "corrugated-stainless", "polyethylene", "aluminium", "hose", "direct"}},
+	{name: FactLineOutside, form: numberFact, kind: unit.KindLength, symbol: "D_outside", phrase: "the line's outside diameter", positive: true},
+	{name: FactLinePressure, form: wordFact, phrase: "the pressure in the line",
+		words: []string{"high", "middle", "low"}},
 	{name: FactLockerFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_floor", phrase: "the locker's floor area", positive: true},
 	{name: FactSpaceFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_space", phrase: "the floor area of the space", positive: true},
 	{name: FactOpenFluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_open", phrase: "the heat input of open-flued appliances in the space"},

@@ -26,6 +26,7 @@ func everyFact(t *testing.T) known {
 		FactLockerFloorArea: 0.30, FactWaterCapacity: 21.6, FactCylinderGas: "propane", FactCylinderRole: "in-service",
 		FactApplianceKind: "water-heater", FactSpaceUse: "living", FactSpaceFloorArea: 11.25, FactUnfluedInput: 4250.0,
 		FactOpenFluedInput: 0.0, FactDwellingKind: "manufactured-home", FactDwellingSleeps: 2.0, FactFirstUsed: day(t, "2020-05-17"),
+		FactLineKind: "steel-tube", FactLinePressure: "low", FactLineOutside: 0.0127, FactJointKind: "flare-45",
 	}
 	if len(all) != len(EveryFact()) {
 		t.Fatalf("%d facts are answered here, there are %d", len(all), len(EveryFact()))

@@ -24,6 +24,15 @@ func TestWordsAreTheLayouts(t *testing.T) {
 		"gland":             {code.PracticeTightGlands.Words, layout.Gland("").Choices()},
 		"open end":          {code.PracticeOpenEnd.Words, layout.EndFit("").Choices()},
 		"converted by":      {code.ApplianceConvertedBy.Words, layout.ConvertedBy("").Choices()},
+		"kind of line":      {code.FactLineKind.Words(), layout.LineKind("").Choices()},
+		"pressure of line":  {code.FactLinePressure.Words(), layout.PressureZone("").Choices()},
+		"kind of joint":     {code.FactJointKind.Words(), layout.JointKind("").Choices()},
+		"material":          {code.LineMaterials.Words, layout.LineKind("").Choices()},
+		"joint":             {code.JointKinds.Words, layout.JointKind("").Choices()},
+		"sleeve":            {code.LineSleeves.Words, layout.SleeveKind("").Choices()},
+		"reach":             {code.ShutoffMainReach.Words, layout.Reach("").Choices()},
+		"shut-off":          {code.TransitDevices.Words, layout.ShutoffKind("").Choices()},
+		"sign":              {code.SignKinds.Words, layout.SignKind("").Choices()},
 		"appliance's gas":   {code.ApplianceGas.Words, layout.GasKind("").Choices()},
 	}
 	for name, pair := range pairs {
@@ -32,7 +41,7 @@ func TestWordsAreTheLayouts(t *testing.T) {
 		}
 	}
 	for _, place := range []string{string(layout.OpenAir), layout.Ref("lockers/side").Section(), layout.Ref("spaces/cabin").Section()} {
-		for _, term := range []code.WordLimit{code.CylinderPlaces, code.HighPressurePlaces, code.LockerDoorOpensTo} {
+		for _, term := range []code.WordLimit{code.CylinderPlaces, code.HighPressurePlaces, code.LockerDoorOpensTo, code.JunctionPlaces} {
 			if !slices.Contains(term.Words, place) {
 				t.Errorf("%s does not know the place %s", term.ID, place)
 			}

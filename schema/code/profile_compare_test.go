@@ -18,13 +18,13 @@ var update = flag.Bool("update", false, "write testdata/side_by_side.txt anew")
 // other text has leaked in from another code.
 var documents = map[string][]string{
 	"us-mobile-structure":   {"24 CFR 3280", "675 IAC 15-2"},
-	"us-commercial-vehicle": {"NFPA 58", "WAC 296-307"},
+	"us-commercial-vehicle": {"NFPA 58", "WAC 296-307", "WAC 296-150"},
 	"us-inspected-vessel":   {"46 CFR 58.16"},
 	"eu-inland-vessel":      {"Directive 2006/87/EC"},
 	"uk-inland-boat":        {"BSS"},
 	"fr-small-craft":        {"French division 244"},
-	"eu-leisure-vehicle":    {"EN 1949", "DVGW G 607"},
-	"anz-caravan-boat":      {"AS 5601-2004", "AS/NZS", "ESV sheet 29", "NZ trade page"},
+	"eu-leisure-vehicle":    {"EN 1949", "DVGW G 607", "G 607", "Germany StVZO"},
+	"anz-caravan-boat":      {"AS 5601-2004", "AS/NZS", "ESV sheet 29", "NZ trade page", "Queensland"},
 	"fr-dwelling":           {"French arrêté 2 Aug 1977", "French arrêté 1977"},
 }
 

@@ -122,14 +122,14 @@ var workedByHand = []byHand{
 // TestProfilesByHand holds every limit of the profiles against what their texts
 // ask, worked by hand.
 func TestProfilesByHand(t *testing.T) {
-	for _, w := range workedByHand {
+	for _, w := range everyWorked() {
 		a := use(t, w.profile).Ask(w.term, w.given)
 		name := w.profile + " " + w.term.ID
 		if a.Entry == nil || a.Entry.Cite() != w.cite {
 			t.Errorf("%s does not rest on %s: %+v", name, w.cite, a.Entry)
 			continue
 		}
-		if w.term.numeric() {
+		if w.under != "" || w.over != "" {
 			holdsAtTheFigure(t, name, w, a)
 			continue
 		}
@@ -178,11 +178,19 @@ func sized(t *testing.T, k unit.Kind, text string) float64 {
 
 // keeps compares as the checks do, by the rules of the kind.
 func keeps(t *Term, found, limit float64) bool {
-	switch t.Kind {
-	case unit.KindArea:
+	switch {
+	case t.Kind == unit.KindArea:
 		return unit.AtLeast(unit.Area(found), unit.Area(limit))
-	case unit.KindGaugePressure:
+	case t.Kind == unit.KindGaugePressure && t.Sense == Most:
 		return unit.AtMost(unit.GaugePressure(found), unit.GaugePressure(limit))
+	case t.Kind == unit.KindGaugePressure:
+		return unit.AtLeast(unit.GaugePressure(found), unit.GaugePressure(limit))
+	case t.Kind == unit.KindDuration && t.Sense == Most:
+		return unit.AtMost(unit.Duration(found), unit.Duration(limit))
+	case t.Kind == unit.KindDuration:
+		return unit.AtLeast(unit.Duration(found), unit.Duration(limit))
+	case t.Kind == unit.KindTemperature:
+		return unit.AtLeast(unit.Temperature(found), unit.Temperature(limit))
 	}
 	if t.Sense == Most {
 		return unit.AtMost(unit.Length(found), unit.Length(limit))
@@ -194,7 +202,7 @@ func keeps(t *Term, found, limit float64) bool {
 // without a line above; us-mobile-structure has tests of its own.
 func TestEveryLimitIsWorked(t *testing.T) {
 	lines := map[string]int{}
-	for _, w := range workedByHand {
+	for _, w := range everyWorked() {
 		lines[w.profile+" "+w.term.ID]++
 	}
 	for _, p := range Profiles() {

@@ -60,11 +60,13 @@ const (
 	SignKindNoStorage          SignKind = "no-storage"
 	SignKindSupplyConnection   SignKind = "supply-connection"
 	SignKindLeakWhatToDo       SignKind = "leak-what-to-do"
+	SignKindOperating          SignKind = "operating-instructions"
+	SignKindVentilate          SignKind = "ventilate-while-burning"
 )
 
 // Choices lists every word for SignKind.
 func (SignKind) Choices() []string {
-	return []string{"cylinder-inside", "no-smoking-or-flame", "main-valve-here", "close-before-driving", "cooking-not-heating", "keep-vents-clear", "no-storage", "supply-connection", "leak-what-to-do"}
+	return []string{"cylinder-inside", "no-smoking-or-flame", "main-valve-here", "close-before-driving", "cooking-not-heating", "keep-vents-clear", "no-storage", "supply-connection", "leak-what-to-do", "operating-instructions", "ventilate-while-burning"}
 }
 
 // TestKind is a test that a fitter does.
