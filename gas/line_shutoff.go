@@ -11,17 +11,16 @@ import (
 
 var _ = add(check.For(check.Descriptor{
 	ID:         "line.shutoff",
-	Asks:       "Has the appliance a valve of its own within reach, near enough to it, and a main shut-off before it that can be reached?",
+	Asks:       "Has the appliance a shut-off valve of its own, within reach and near enough to it?",
 	Why:        "When something burns or leaks, the gas has to be off within seconds, by a hand that knows where to go.",
-	NotCovered: "Whether the valves hold: the fitter tests that. How the main shut-off is marked: see the signs.",
+	NotCovered: "Whether the valve holds: the fitter tests that.",
 	Word:       report.Warning,
 	MayAct:     report.LicensedFitter,
-	Limits: []*code.Term{code.ShutoffAppliance.Term, code.ShutoffToAppliance.Term, code.ShutoffMainReach.Term,
-		code.PracticeShutoffAppliance.Term, code.PracticeShutoffReach.Term, code.PracticeMainReach.Term},
-	Reads: []string{"/lines", "/lines/*/from", "/lines/*/to", "/lines/*/shutoffs", "/lines/*/shutoffs/*/kind", "/lines/*/shutoffs/*/reachedFrom",
+	Limits:     []*code.Term{code.ShutoffAppliance.Term, code.ShutoffToAppliance.Term, code.PracticeShutoffAppliance.Term, code.PracticeShutoffReach.Term},
+	Reads: []string{"/lines", "/lines/*/to", "/lines/*/shutoffs", "/lines/*/shutoffs/*/kind", "/lines/*/shutoffs/*/reachedFrom",
 		"/lines/*/shutoffs/*/toAppliance", "/appliances/*/kind"},
 	Inventory: []layout.InventoryList{layout.InventoryListLines},
-}, appliances, ownValve, valveNear, mainValve))
+}, appliances, ownValve, valveNear))
 
 const addValve = "A valve by hand in the line to the appliance, where it can be reached; the fitter puts it in."
 
@@ -54,55 +53,6 @@ func valveNear(s *check.Sheet, a *layout.Appliance) check.Ruling {
 		}
 		return check.Any(s, tries...)
 	})
-}
-
-// mainValve asks that on every way from a cylinder there is a valve by hand that can
-// be reached, other than the appliance's own.
-func mainValve(s *check.Sheet, a *layout.Appliance) check.Ruling {
-	return orCustom(s, code.ShutoffMainReach, code.PracticeMainReach, func(s *check.Sheet, l code.WordLimit) check.Ruling {
-		allowed := check.AllowedWords(s, l, nil)
-		reach := mainReach(s, a.Ref(), allowed)
-		ruling := check.OneOf(s, reach, allowed)
-		if reach == noReach {
-			ruling = ruling.Worded("a way from a cylinder without a valve by hand within reach", allowed.String())
-		}
-		return ruling.Points(a.Spot()).Mend("A main shut-off before everything else, where a hand gets to it; the fitter puts it in.")
-	})
-}
-
-// noReach stands for a way that no valve within reach shuts; no code allows it.
-const noReach = layout.ReachBlocked
-
-// mainReach takes from where the gas of a thing is shut off: by the valve of every
-// way, or none where one way has no valve that can be reached.
-func mainReach(s *check.Sheet, of layout.Ref, allowed check.Words) layout.Reach {
-	found := noReach
-	seen := map[layout.Ref]bool{}
-	var shut func(to layout.Ref) bool
-	shut = func(to layout.Ref) bool {
-		if seen[to] {
-			return true // where ways meet again, what is before is looked at once
-		}
-		seen[to] = true
-		for _, line := range feeding(s, to) {
-			from := check.Read(s, &line.From)
-			main := to != of || from.Section() == "cylinders"
-			if main {
-				if valves := handValves(s, line, allowed, layout.ShutoffKindManualValve, layout.ShutoffKindCylinderValve); len(valves) > 0 {
-					found = check.Read(s, &valves[0].Reach)
-					continue
-				}
-			}
-			if from.Section() == "cylinders" || !shut(from) {
-				return false
-			}
-		}
-		return true
-	}
-	if !shut(of) {
-		return noReach
-	}
-	return found
 }
 
 // handValves takes the valves of a line that a hand can turn, by their kinds, and

@@ -52,7 +52,8 @@ var sizes = func() map[string]size {
 	add(unit.KindVolumeFlow, "m3/h", "1/3600", "L/min", "1/60000", "cfm", "0.028316846592/60")
 	add(unit.KindDuration, "s", "1", "min", "60", "h", "3600", "days", "86400", "weeks", "604800")
 	add(unit.KindRatio, "%", "0.01", "", "1")
-	add(unit.KindAngle, "deg", "1") // no other spelling is exactly equal
+	add(unit.KindAngle, "deg", "1")        // no other spelling is exactly equal
+	add(unit.KindTemperature, "degC", "1") // others begin at another zero
 	return all
 }()
 
@@ -73,8 +74,7 @@ var (
 	perBig   = map[string]int64{"ft": 12, "lb": 16, "h": 60}
 )
 
-// amountOf reads a quantity; false for any other text, and for temperatures, which
-// have no common zero.
+// amountOf reads a quantity; false for any other text.
 func amountOf(text string) (amount, bool) {
 	first, second, join := text, "", ""
 	for _, sign := range []string{" ± ", " to "} {
