@@ -163,6 +163,8 @@ func letter(k unit.Kind) string {
 		return "P"
 	case unit.KindDuration:
 		return "t"
+	case unit.KindCount:
+		return "n"
 	}
 	return "x"
 }

@@ -40,6 +40,7 @@ const (
 	KindAreaPerMass                           // m²/kg
 	KindHeatPerMass                           // J/kg
 	KindDensity                               // kg/m³
+	KindCount                                 // how many, a whole number
 )
 
 // Kinds lists every kind, in the order of the constants.

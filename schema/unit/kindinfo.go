@@ -10,6 +10,7 @@ type kindInfo struct {
 	relative bool       // a tolerance may be given in per cent of the value
 	alike    bool       // both numbers of a band must be written in one unit
 	floor    string     // what lies at 0 when nothing lies below, else ""
+	whole    bool       // only whole numbers are taken
 	pair     pair       // the compound form, if there is one
 	metric   []scale    // how Text prints, smallest unit first
 	us       []scale
@@ -95,6 +96,9 @@ var kinds = [...]kindInfo{
 	KindDensity: {name: "density", symbol: "kg/m3", example: "1.88 kg/m3", units: densities, relative: true,
 		metric: []scale{{unit: "kg/m3", sig: 3, decimals: 2}},
 		us:     []scale{{unit: "lb/ft3", sig: 3, decimals: 3}}},
+	// Named apart from the layout's own "count", which is a bare number of JSON.
+	KindCount: {name: "number", symbol: "1", example: "10", units: counts, relative: true, floor: "none at all", whole: true,
+		metric: []scale{{unit: "", sig: 6, decimals: 0}}},
 }
 
 // The displays that several kinds share.

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"math"
 	"math/big"
 	"unicode/utf8"
 )
@@ -35,8 +36,15 @@ func read(k Kind, text string) (Reading, *fault) {
 		return Reading{}, &fault{why: whyBackwards}
 	case info.floor != "" && r.Low < 0:
 		return Reading{}, &fault{why: whyFloor, at: info.floor}
+	case info.whole && !r.whole():
+		return Reading{}, &fault{why: whyWhole}
 	}
 	return r, nil
+}
+
+// whole tells whether the value and both ends of its band are whole numbers.
+func (r Reading) whole() bool {
+	return r.Nominal == math.Trunc(r.Nominal) && r.Low == math.Trunc(r.Low) && r.High == math.Trunc(r.High)
 }
 
 // reading turns a text taken apart into numbers. For a range that runs

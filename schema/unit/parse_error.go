@@ -71,6 +71,7 @@ const (
 	whyAlike       = "write both numbers in the same way, both with % or both without"
 	whyBackwards   = "the range runs backwards: write the smaller value first"
 	whyFloor       = "that is below %s"
+	whyWhole       = "only whole numbers count things"
 )
 
 // refuse makes the error for a fault.

@@ -88,6 +88,11 @@ var parseForms = []struct {
 	{KindHeatPerMass, "21500 BTU/lb", 50009000, 50009000, 50009000},
 	{KindDensity, "1.88 g/L", 1.88, 1.88, 1.88},
 	{KindCurrent, "60 mA", 0.06, 0.06, 0.06},
+	{KindCount, "2", 2, 2, 2},
+	{KindCount, "0", 0, 0, 0},
+	{KindCount, "4/2", 2, 2, 2},
+	{KindCount, "10 ± 1", 10, 9, 11},
+	{KindCount, "2 to 4", 3, 2, 4},
 }
 
 func TestParseForms(t *testing.T) {
@@ -270,6 +275,11 @@ var refusedForms = []struct {
 	{KindRatio, "70 % ± 0.05", "in the same way", ""},
 	{KindRatio, "0.7 ± 5 %", "in the same way", ""},
 	{KindRatio, "0.5 to 70 %", "in the same way", ""},
+	{KindCount, "2.5", "only whole numbers", ""},
+	{KindCount, "2 to 3", "only whole numbers", ""}, // its middle is no count
+	{KindCount, "10 ± 5 %", "only whole numbers", ""},
+	{KindCount, "-1", "below none at all", ""},
+	{KindCount, "2 cylinders", "none of its units", ""},
 	{KindRatio, "70 percent", "none of its units", "70 %"},
 	{KindRatio, "0.5to 0.7", "can't read", ""},
 	{KindDuration, "2 hours", "none of its units", "2 h"},
@@ -360,6 +370,9 @@ func TestErrorsListSpellings(t *testing.T) {
 func TestLargestTexts(t *testing.T) {
 	for _, k := range Kinds() {
 		for _, s := range k.info().units {
+			if k.info().whole {
+				continue // a fraction of a thing is no count
+			}
 			for _, number := range []string{strings.Repeat("9", 12) + "." + strings.Repeat("9", 12), strings.Repeat("9", 12) + " 9998/9999", "0." + strings.Repeat("0", 11) + "1"} {
 				r, err := ParseKind(k, withUnit(number, &s))
 				if err != nil {

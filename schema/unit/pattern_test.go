@@ -9,7 +9,7 @@ import (
 )
 
 // beyondForm lists the reasons for a refusal that no pattern can see.
-var beyondForm = map[string]bool{whyLong: true, whyImproper: true, whyCarry: true, whyBackwards: true, whyFloor: true}
+var beyondForm = map[string]bool{whyLong: true, whyImproper: true, whyCarry: true, whyBackwards: true, whyFloor: true, whyWhole: true}
 
 // patterns compiles every kind's pattern.
 func patterns(t testing.TB) map[Kind]*regexp.Regexp {

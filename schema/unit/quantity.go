@@ -174,6 +174,13 @@ type Density float64
 // Kind gives KindDensity.
 func (Density) Kind() Kind { return KindDensity }
 
+// Count is how many things there are, or how many years: a whole number, never
+// negative when parsed.
+type Count float64
+
+// Kind gives KindCount.
+func (Count) Kind() Kind { return KindCount }
+
 // AtLeast tells whether a ≥ b. It is false when either is not a number, so
 // that an undefined figure never counts as enough.
 func AtLeast[Q Quantity](a, b Q) bool { return a >= b }

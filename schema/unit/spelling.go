@@ -154,6 +154,7 @@ var (
 		{name: "%", num: 1, den: 100},
 		{name: "", num: 1, den: 1},
 	}
+	counts = []spelling{{name: "", num: 1, den: 1}}
 	// A degree is π/180, the one factor that is no fraction: this is its best
 	// approximation in 64 bits, out by less than 6 parts in 10³⁷.
 	angles = []spelling{

@@ -75,6 +75,10 @@ func TestText(t *testing.T) {
 		{"areaPerMass", "1/7 in2/lb", "2.03 cm2/kg (0.143 in2/lb)"},
 		{"heatPerMass", "50.3 MJ/kg", "50.3 MJ/kg (21600 BTU/lb)"},
 		{"density", "1.88 kg/m3", "1.88 kg/m3 (0.117 lb/ft3)"},
+		{"number", "2", "2"},
+		{"number", "10", "10"},
+		{"number", "0", "0"},
+		{"number", "1234", "1234"},
 	} {
 		k := kindNamed(t, row.kind)
 		r, err := ParseKind(k, row.written)
@@ -190,6 +194,8 @@ func TestTextApart(t *testing.T) {
 		{KindLength, 0, -1.2, "0 m (0 in)", "-1.2 m (-47.24 in)"},
 		{KindTemperature, 273.15, 273.16, "0 degC (32 degF)", "0.01 degC (32.02 degF)"},
 		{KindRatio, 0.7, 0.7001, "70 %", "70.01 %"},
+		{KindCount, 3, 2, "3", "2"},
+		{KindCount, 120, 0, "120", "0"},
 		{KindPower, 26523, 26524, "26.523 kW (90500 BTU/h)", "26.524 kW (90504 BTU/h)"},
 		{KindPower, math.NaN(), 5, "not a number", "5 W (17.1 BTU/h)"},
 		{KindLength, 1e300, 1.0001e300, "1e+300 m", "1.0001e+300 m"},

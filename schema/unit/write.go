@@ -13,7 +13,8 @@ const writtenDigits = 3
 // to at most about 1 % more, in the unit used by like, a text that the user
 // wrote; in the unit that Text would choose when like is empty or no quantity
 // of the kind. The readable size that is exactly enough is kept: 0.6096 m like
-// "20 in" gives "24 in". Temperatures go up by steps of a tenth of a degree.
+// "20 in" gives "24 in". Temperatures go up by steps of a tenth of a degree,
+// counts by one.
 // It gives "" when si is not finite or no accepted text can say it.
 func WriteAtLeast(k Kind, si float64, like string) string {
 	return rounded(k, si, like, 1)
@@ -31,7 +32,7 @@ func rounded(k Kind, si float64, like string, sign int) string {
 	}
 	for _, unit := range unitsLike(k, si, like) {
 		v := unit.from(si)
-		step := stepOf(unit, v)
+		step := stepOf(k, unit, v)
 		text := withUnit(plain(v, step), unit)
 		if !onSide(k, text, si, sign) {
 			text = withUnit(plain(nudged(v, step, sign), step), unit)
@@ -69,7 +70,10 @@ func (a amount) finest() *spelling {
 
 // stepOf gives the number of decimals to write v with in the unit; below zero
 // they are zeros before the point.
-func stepOf(unit *spelling, v *big.Rat) int {
+func stepOf(k Kind, unit *spelling, v *big.Rat) int {
+	if k.info().whole {
+		return 0
+	}
 	if unit.offDen != 0 {
 		return 1
 	}

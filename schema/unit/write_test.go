@@ -38,6 +38,8 @@ func TestWrite(t *testing.T) {
 		{KindRatio, 0.7001, "0.5", "0.701", "0.7"},
 		{KindRatio, 0.7001, "50 %", "70.1 %", "70 %"},
 		{KindRatio, 0.7001, "", "70.1 %", "70 %"},
+		{KindCount, 2, "1", "2", "2"},
+		{KindCount, 2.4, "", "3", "2"},
 		{KindGaugePressure, 2739.97801, "8 inH2O", "11 inH2O", "11 inH2O"},
 		{KindGaugePressure, 2740, "8 inH2O", "11.1 inH2O", "11 inH2O"},
 		{KindWaterMass, 9.99, "1 L", "10 L", "10 L"},
@@ -93,8 +95,11 @@ func checkSide(t *rapid.T, k Kind, si float64, text string, got float64, atLeast
 		t.Fatalf("%s %v is written %q = %v, on the wrong side", k, si, text, got)
 	}
 	slack := 0.015 * math.Abs(si)
-	if k == KindTemperature {
+	switch k {
+	case KindTemperature:
 		slack = max(slack, 0.11) // a tenth of a degree
+	case KindCount:
+		slack = max(slack, 1) // the next thing
 	}
 	if math.Abs(got-si) > slack {
 		t.Fatalf("%s %v is written %q = %v, too far off", k, si, text, got)

@@ -10,6 +10,7 @@ import (
 
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
 )
 
 // Run runs the examples of a folder against the checks that they stand beside. It
@@ -181,12 +182,16 @@ func isNumeric(p report.Part) bool {
 	return p.Found != nil && p.Needed != nil && p.Found.SI != nil && p.Needed.SI != nil
 }
 
-// justPast tells that a part is not met by less than 1 % of the limit, or by less
+// justPast tells that a part is not met by less than 1 % of the limit, by one where
+// things are counted, or by less
 // than a thousandth of the unit where the limit is zero.
 func justPast(p report.Part) bool {
 	if p.Outcome != report.NotMet || !isNumeric(p) {
 		return false
 	}
 	off, size := math.Abs(*p.Found.SI-*p.Needed.SI), math.Abs(*p.Needed.SI)
+	if p.Found.Kind == unit.KindCount.String() {
+		return off == 1
+	}
 	return size > 0 && off < size/100 || size == 0 && off <= 1e-3
 }

@@ -11,6 +11,7 @@ import (
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/source"
+	"lowvent.example/schema/unit"
 )
 
 func locker(outcome report.Outcome, reason report.Reason, subject string) report.Finding {
@@ -52,6 +53,11 @@ func TestTrueToName(t *testing.T) {
 	number := func(outcome report.Outcome, found, needed float64) report.Finding {
 		return report.Finding{Outcome: outcome, Parts: []report.Part{{Outcome: outcome, Found: &report.Amount{SI: &found}, Needed: &report.Amount{SI: &needed}}}}
 	}
+	counted := func(found, needed float64) report.Finding {
+		f := number(report.NotMet, found, needed)
+		f.Parts[0].Found.Kind = unit.KindCount.String()
+		return f
+	}
 	words := report.Finding{Outcome: report.Within, Parts: []report.Part{{Outcome: report.Within, Found: report.Words("a"), Needed: report.Words("a")}}}
 	for _, c := range []struct {
 		name string
@@ -76,6 +82,8 @@ func TestTrueToName(t *testing.T) {
 		{"past-limit", number(report.NotMet, 0.001, 0), true},
 		{"past-limit", number(report.NotMet, 0.01, 0), false},
 		{"past-limit", words, false},
+		{"past-limit", counted(3, 2), true},
+		{"past-limit", counted(4, 2), false},
 		{"tolerance", number(report.NotMet, 1, 2), true},
 	} {
 		s := &sink{TB: t}
