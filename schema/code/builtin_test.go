@@ -119,6 +119,7 @@ var asWritten = map[string]known{
 	"fr-small-craft line.supports-every":     {FactLineKind: "copper"},
 	"us-commercial-vehicle line.materials":   {FactLineKind: "aluminium"},
 	"us-inspected-vessel line.joint-kinds":   {FactLineKind: "copper"},
+	"eu-leisure-vehicle hose.length":         {FactLinePressure: "high"},
 	"us-mobile-structure line.in-sight":      {FactLineKind: "copper"},
 	"us-mobile-structure line.strike-plates": {FactLineKind: "corrugated-stainless"},
 }
@@ -179,6 +180,14 @@ func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 		TestTightnessHeld.ID: Silent, TestTightnessDrop.ID: Silent, TransitDevices.ID: Silent, ShutoffMainReach.ID: Silent,
 		JointsAccessible.ID: Silent, JunctionPlaces.ID: Silent, LineNotInEngineSpace.ID: Silent, LineToHeat.ID: Silent, LineToWiring.ID: Silent,
 		LineInSight.ID: Silent, LineStrikePlates.ID: Silent, // of the steel tube that is asked about here
+		// Cylinders and regulators: what was read limits number, size, place and pressure.
+		CylinderCountInService.ID: Silent, CylinderLargestPropane.ID: Silent, CylinderSmallestPropane.ID: Silent, CylinderRestraint.ID: Remembered,
+		CylinderRestraintLoad.ID: Silent, CylinderRestraintTimes.ID: Silent, CylinderRestraintPoints.ID: Silent, CylinderRestraintByHand.ID: Silent,
+		CylinderRestraintMetal.ID: Silent, CylinderDamage.ID: Silent, CylinderTareLoss.ID: Silent, CylinderTestAge.ID: Silent,
+		CylinderOverfillDevice.ID: Silent, CylinderReliefFaces.ID: Silent, CylinderReliefToOpening.ID: Remembered,
+		RegulatorFirstStageCeiling.ID: Silent, RegulatorStages.ID: Silent, RegulatorFixed.ID: Silent, RegulatorForVehicles.ID: Silent,
+		RegulatorMounted.ID: Remembered, RegulatorVentFaces.ID: Silent, RegulatorCovered.ID: Silent, RegulatorAbove.ID: Silent, RegulatorLife.ID: Silent,
+		HoseLife.ID: Silent, HoseVisible.ID: Silent, HoseRises.ID: Silent, HoseOnlyToMovable.ID: Silent, ChangeoverNonReturn.ID: Silent,
 	}
 	got := map[string]State{}
 	c, facts := use(t, "us-mobile-structure"), everyFact(t)

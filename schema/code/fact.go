@@ -19,6 +19,9 @@ const (
 	FactWaterCapacity   Fact = "cylinder.waterCapacity" // water that fills the cylinder, kg
 	FactCylinderGas     Fact = "cylinder.gas"           // word: what the cylinder holds
 	FactCylinderRole    Fact = "cylinder.role"          // word: in service, spare or empty
+	FactSpecification   Fact = "cylinder.specification" // word: which law it was built to
+	FactQualification   Fact = "cylinder.qualification" // word: how it was last qualified
+	FactLineFeeds       Fact = "line.feeds"             // word: what hangs on the end of the line
 	FactApplianceKind   Fact = "appliance.kind"         // word: what the appliance does
 	FactSpaceUse        Fact = "space.use"              // word: what the space is used for
 	FactSpaceFloorArea  Fact = "space.floorArea"        // m²
@@ -70,8 +73,12 @@ var facts = []factInfo{
 		words: []string{"cooktop", "oven", "range", "water-heater", "space-heater", "refrigerator", "lamp", "generator", "dryer", "barbecue", "fireplace"}},
 	{name: FactCylinderGas, form: wordFact, phrase: "what the cylinder holds",
 		words: []string{"propane", "butane", "mix", "natural-gas"}},
+	{name: FactQualification, form: wordFact, phrase: "how the cylinder was last qualified",
+		words: []string{"new", "expansion-test", "proof-test", "external-visual"}},
 	{name: FactCylinderRole, form: wordFact, phrase: "what the cylinder is doing",
 		words: []string{"in-service", "spare", "empty"}},
+	{name: FactSpecification, form: wordFact, phrase: "the mark of the rule that the cylinder was built to",
+		words: []string{"dot-4b", "dot-4ba", "dot-4bw", "dot-4e", "other"}},
 	{name: FactWaterCapacity, form: numberFact, kind: unit.KindWaterMass, symbol: "m_water", phrase: "the cylinder's water capacity", positive: true},
 	{name: FactFirstUsed, form: dateFact, phrase: "the date of first use"},
 	{name: FactDwellingKind, form: wordFact, phrase: "the kind of dwelling",
@@ -82,6 +89,8 @@ var facts = []factInfo{
 	{name: FactLineKind, form: wordFact, phrase: "what the line is made of",
 		words: []string{"copper", "steel-pipe", "steel-tube", "stainless-tube", "corrugated-stainless", "polyethylene", "aluminium", "hose", "direct"}},
 	{name: FactLineOutside, form: numberFact, kind: unit.KindLength, symbol: "D_outside", phrase: "the line's outside diameter", positive: true},
+	{name: FactLineFeeds, form: wordFact, phrase: "what the line leads to",
+		words: []string{"cooking-appliance", "other-appliance", "no-appliance"}},
 	{name: FactLinePressure, form: wordFact, phrase: "the pressure in the line",
 		words: []string{"high", "middle", "low"}},
 	{name: FactLockerFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_floor", phrase: "the locker's floor area", positive: true},

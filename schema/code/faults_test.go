@@ -33,6 +33,12 @@ func TestFaults(t *testing.T) {
 			got.WriteString("    " + fault)
 		}
 	}
+	if *update {
+		if err := os.WriteFile("testdata/faults.txt", []byte(got.String()), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
 	if diff := cmp.Diff(string(data), got.String()); diff != "" {
 		t.Error(diff)
 	}

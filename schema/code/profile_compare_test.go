@@ -23,8 +23,8 @@ var documents = map[string][]string{
 	"eu-inland-vessel":      {"Directive 2006/87/EC"},
 	"uk-inland-boat":        {"BSS"},
 	"fr-small-craft":        {"French division 244"},
-	"eu-leisure-vehicle":    {"EN 1949", "DVGW G 607", "G 607", "Germany StVZO"},
-	"anz-caravan-boat":      {"AS 5601-2004", "AS/NZS", "ESV sheet 29", "NZ trade page", "Queensland"},
+	"eu-leisure-vehicle":    {"EN 1949", "DVGW G 607", "G 607", "Germany StVZO", "German hobby/inspector pages"},
+	"anz-caravan-boat":      {"AS 5601-2004", "AS/NZS", "ESV sheet 29", "ESV consumer text", "NZ trade page", "Queensland"},
 	"fr-dwelling":           {"French arrêté 2 Aug 1977", "French arrêté 1977"},
 }
 

@@ -1,7 +1,6 @@
 package code
 
 import (
-	"slices"
 	"strings"
 	"testing"
 )
@@ -123,9 +122,6 @@ var workedLines = []byHand{
 	{"anz-caravan-boat", TestTightnessDrop.Term, nil, "AS/NZS app. E", "0 kPa", "", "0.01 kPa"},
 	{"anz-caravan-boat", InspectionCertificate.Term, nil, "Queensland", "asked", "", ""},
 }
-
-// everyWorked is what was worked by hand, of all areas.
-func everyWorked() []byHand { return slices.Concat(workedByHand, workedLines) }
 
 // TestRowsOnLinesSayWhatTheEntriesSay holds the figures above against the words of
 // the rows that they were taken from.

@@ -17,4 +17,9 @@ var (
 	// this gas.
 	ApplianceConvertedBy = allowed(BookComponent, "appliance.converted-by",
 		"Who may have set the appliance up for this gas?", []string{"maker", "licensed-fitter", "owner"}, FactApplianceKind)
+
+	// CylinderRequalify asks how many years after it was last qualified a
+	// cylinder may be used before it has to be qualified again.
+	CylinderRequalify = most[unit.Count](BookComponent, "cylinder.requalify",
+		"How many years after it was last qualified may a cylinder be filled and used?", FactSpecification, FactQualification)
 )
