@@ -24,6 +24,7 @@ func lineFacts(line *layout.Line) check.Facts {
 	return check.Facts{
 		code.FactLineKind:     func(s *check.Sheet) any { return string(check.Read(s, &line.Kind)) },
 		code.FactLinePressure: func(s *check.Sheet) any { return string(check.Read(s, &line.Zone)) },
+		code.FactLineFeeds:    func(s *check.Sheet) any { return endUse(s, line) },
 		code.FactLineOutside:  func(s *check.Sheet) any { return float64(check.Measure(s, "D_outside", &line.Outside)) },
 	}
 }

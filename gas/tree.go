@@ -29,6 +29,41 @@ func downstream(s *check.Sheet, from layout.Ref) []*layout.Appliance {
 	return found
 }
 
+// upstream lists the cylinders that feed a thing, by the lines of the file, which
+// must be stated complete.
+func upstream(s *check.Sheet, to layout.Ref) []*layout.Cylinder {
+	check.List(s, &s.Layout().Lines)
+	check.Inventory(s, layout.InventoryListLines)
+	var found []*layout.Cylinder
+	climb(s.Layout(), to, func(line *layout.Line, from layout.Ref) bool {
+		if c, ok := s.Layout().Find(from).(*layout.Cylinder); ok {
+			check.Read(s, &line.From)
+			found = append(found, c)
+		}
+		return true
+	})
+	return found
+}
+
+// fedBy lists the appliances that take a regulator's pressure: those that it feeds
+// without another regulator between.
+func fedBy(s *check.Sheet, r *layout.Regulator) []*layout.Appliance {
+	var found []*layout.Appliance
+	for _, a := range downstream(s, r.Ref()) {
+		last := layout.Ref("")
+		climb(s.Layout(), a.Ref(), func(_ *layout.Line, from layout.Ref) bool {
+			if from.Section() == "regulators" {
+				last = from
+			}
+			return last == ""
+		})
+		if last == r.Ref() {
+			found = append(found, a)
+		}
+	}
+	return found
+}
+
 // comesFrom tells whether the gas that reaches a thing has been through anything of
 // a section, by the lines of the file.
 func comesFrom(l *layout.Layout, to layout.Ref, section string) bool {

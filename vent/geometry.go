@@ -103,8 +103,13 @@ func refOf(item layout.Item) layout.Ref {
 func heightAbove(space, thing box.Box) unit.Value[unit.Length] {
 	floor, _ := box.LowestPoint(space)
 	lowest, _ := box.LowestPoint(thing)
-	less := func(a, b unit.Length) unit.Length { return nanometre(float64(a) - float64(b)) }
-	return unit.Value[unit.Length]{Nominal: less(lowest.Nominal, floor.Nominal), Low: less(lowest.Low, floor.High), High: less(lowest.High, floor.Low)}
+	return less(lowest, floor)
+}
+
+// less is how far one coordinate lies beyond another, with the band of both.
+func less(a, b unit.Value[unit.Length]) unit.Value[unit.Length] {
+	take := func(a, b unit.Length) unit.Length { return nanometre(float64(a) - float64(b)) }
+	return unit.Value[unit.Length]{Nominal: take(a.Nominal, b.Nominal), Low: take(a.Low, b.High), High: take(a.High, b.Low)}
 }
 
 // nanometre rounds a length, given in m, as package box rounds all of its own: so

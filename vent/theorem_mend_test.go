@@ -50,14 +50,15 @@ func TestMendsMend(t *testing.T) {
 			}
 		}
 	}
-	for _, id := range []string{"alarm.co", "alarm.gas", "appliance.gas-kind", "appliance.room-sealed", "clearance.above", "cylinder.fill", "cylinder.in-locker", "cylinder.outside-living",
+	for _, id := range []string{"changeover.no-return", "cylinder.fits", "cylinder.secured", "cylinder.valve", "hose.length", "hose.route", "regulator.place", "regulator.stages",
+		"alarm.co", "alarm.gas", "appliance.gas-kind", "appliance.room-sealed", "clearance.above", "cylinder.fill", "cylinder.in-locker", "cylinder.outside-living",
 		"cylinder.upright", "line.open-end", "locker.access", "locker.high-vent", "locker.low-vent", "locker.penetrations", "locker.sealed", "regulator.capacity", "regulator.outlet",
 		"regulator.present", "supply.run-time"} {
 		if mended[id] == 0 {
 			t.Errorf("no example of %s offers an edit", id)
 		}
 	}
-	for _, id := range []string{"clearance.above", "cylinder.fill", "locker.high-vent", "locker.low-vent", "regulator.capacity", "regulator.outlet", "supply.run-time"} {
+	for _, id := range []string{"clearance.above", "cylinder.fill", "cylinder.fits", "cylinder.secured", "hose.length", "locker.high-vent", "locker.low-vent", "regulator.capacity", "regulator.outlet", "supply.run-time"} {
 		if short[id] == 0 {
 			t.Errorf("no example of %s offers a number", id)
 		}

@@ -1,0 +1,53 @@
+package gas
+
+import (
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
+)
+
+var _ = add(check.For(check.Descriptor{
+	ID:         "cylinder.condition",
+	Asks:       "Is the cylinder free of rust, dents, burns and leaks, and does it weigh what is stamped on it?",
+	Why:        "Metal that is gone holds no pressure: a rusted, dented or burnt cylinder can burst in the sun or while it is filled.",
+	NotCovered: "What lies under paint and foot ring: the examination at its date. Its valve has a check of its own.",
+	Word:       report.Warning,
+	MayAct:     report.Owner,
+	Limits:     []*code.Term{code.CylinderDamage.Term, code.PracticeCylinderDamage.Term, code.CylinderTareLoss.Term, code.PracticeTareLoss.Term},
+	Reads:      []string{"/cylinders/*/damage", "/cylinders/*/tare", "/cylinders/*/weighedEmpty"},
+}, cylinders, undamaged, keptItsMetal))
+
+const setAside = "Use it no more, do not empty it yourself, and take it to whoever fills or exchanges cylinders."
+
+func undamaged(s *check.Sheet, c *layout.Cylinder) check.Ruling {
+	by := func(limit code.WordLimit) func(*check.Sheet) check.Ruling {
+		return func(s *check.Sheet) check.Ruling {
+			allowed := check.AllowedWords(s, limit, nil)
+			worst := layout.DamageNone
+			for _, seen := range check.Read(s, &c.Condition.Given) {
+				if worst = seen; !allowed.Has(string(seen)) {
+					break
+				}
+			}
+			return check.OneOf(s, worst, allowed).Mend(setAside)
+		}
+	}
+	return check.OrPractice(s, by(code.CylinderDamage), by(code.PracticeCylinderDamage))
+}
+
+// lost is the share of a cylinder's stamped tare that its weighing lacks.
+var lost = check.Formula{Text: "f_lost = (m_tare - m_weighed) / m_tare", Source: "arithmetic", Valid: "a cylinder that is quite empty"}
+
+func keptItsMetal(s *check.Sheet, c *layout.Cylinder) check.Ruling {
+	by := func(limit code.Limit[unit.Ratio]) func(*check.Sheet) check.Ruling {
+		return func(s *check.Sheet) check.Ruling {
+			most := check.Limit(s, "f_max", limit, nil)
+			tare, weighed := check.Measure(s, "m_tare", &c.Tare), check.Measure(s, "m_weighed", &c.WeighedTare)
+			share := check.Step(s, "f_lost", lost, func() unit.Ratio { return unit.Ratio((tare - weighed) / tare) })
+			return check.AtMost(s, share, most).Says("of its stamped tare").Mend(setAside)
+		}
+	}
+	return check.OrPractice(s, by(code.CylinderTareLoss), by(code.PracticeTareLoss))
+}

@@ -1,0 +1,57 @@
+package gas
+
+import (
+	"strconv"
+
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/unit"
+)
+
+var _ = add(check.For(check.Descriptor{
+	ID:         "regulator.stages",
+	Asks:       "Does the regulator bring the pressure down in as many stages as the code asks, with a fixed setting, and is it of the kind asked for?",
+	Why:        "One stage lets the outlet follow the cylinder up and down, and a screw that anyone can turn feeds the burners with any pressure.",
+	NotCovered: "How steady it is: the fitter measures running pressure and lock-up.",
+	Word:       report.Warning,
+	MayAct:     report.LicensedFitter,
+	Limits:     []*code.Term{code.RegulatorStages.Term, code.RegulatorFixed.Term, code.PracticeFixedSetting.Term, code.RegulatorForVehicles.Term},
+	Reads:      []string{"/regulators/*/stages", "/regulators/*/fixedSetting", "/regulators/*/forVehicles", "/lines", "/lines/*/from"},
+	Inventory:  []layout.InventoryList{layout.InventoryListLines},
+}, regulators, stages, fixedSetting, forVehicles))
+
+const otherRegulator = "Another regulator; the fitter chooses, fits and proves it."
+
+// stages counts those of the regulator and of all that stand before it.
+func stages(s *check.Sheet, r *layout.Regulator) check.Ruling {
+	fewest := check.Limit(s, "n_min", code.RegulatorStages, nil)
+	n := check.Read(s, &r.Stages)
+	check.List(s, &s.Layout().Lines)
+	check.Inventory(s, layout.InventoryListLines)
+	climb(s.Layout(), r.Ref(), func(line *layout.Line, from layout.Ref) bool {
+		if before, is := s.Layout().Find(from).(*layout.Regulator); is {
+			check.Read(s, &line.From)
+			n += check.Read(s, &before.Stages)
+		}
+		return true
+	})
+	return check.AtLeast(s, unit.Count(n), fewest).About("stages").Points(r.Stages.Spot()).
+		Mend(otherRegulator, report.Edit{Pointer: r.Stages.Spot().Pointer(), Value: strconv.Itoa(int(fewest.At()))})
+}
+
+func fixedSetting(s *check.Sheet, r *layout.Regulator) check.Ruling {
+	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
+		return func(s *check.Sheet) check.Ruling {
+			return stated(s, &r.Fixed, duty, "a fixed setting", "a setting that anyone can turn").
+				Mend(otherRegulator, check.SetBool(&r.Fixed, true))
+		}
+	}
+	return check.OrPractice(s, by(code.RegulatorFixed), by(code.PracticeFixedSetting))
+}
+
+func forVehicles(s *check.Sheet, r *layout.Regulator) check.Ruling {
+	return stated(s, &r.ForVehicles, code.RegulatorForVehicles, "made for vehicles, caravans or boats", "not made for vehicles").
+		Mend(otherRegulator, check.SetBool(&r.ForVehicles, true))
+}
