@@ -14,10 +14,11 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "Vents high up, distances and restraint: they have checks of their own.",
 	Word:       report.Danger,
 	MayAct:     report.LicensedFitter,
-	Limits: []*code.Term{code.CylinderPlaces.Term, code.LockerSealed.Term, code.PracticeTightGlands.Term, code.LockerDoorOpensTo.Term,
-		code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term},
-	Reads:      append([]string{"/cylinders/*/in"}, lockerReads...),
-	Claims:     sealClaims,
+	Limits: []*code.Term{code.CylinderPlaces.Term, code.LockerSealed.Term, code.PracticeTightGlands.Term, code.LockerDoorOpensTo.Term, code.LockerDoorSill.Term,
+		code.LockerDoorSeal.Term, code.LockerLowVentDuty.Term, code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term},
+	Reads:      append([]string{"/cylinders", "/cylinders/*/in", "/cylinders/*/propane", "/dwelling/firstUsed", "/lockers/*/vents/*/pipeLength", "/lockers/*/vents/*/fallsOutward"}, lockerReads...),
+	Inventory:  []layout.InventoryList{layout.InventoryListCylinders},
+	Claims:     append([]string{"/lockers/*/door/seal"}, sealClaims...),
 	NeverWaive: true,
 }, cylinders, inAPlaceForIt, inASoundLocker))
 

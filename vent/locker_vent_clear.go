@@ -12,22 +12,35 @@ import (
 
 var _ = add(check.For(check.Descriptor{
 	ID:         "locker.vent-clear",
-	Asks:       "Are the locker's vents clear of every opening at or below them through which gas could get in?",
+	Asks:       "Are the locker's vents clear of every opening at or below them through which gas could get in, and of flue terminals?",
 	Why:        "What drains from the vent flows down and along the outside: a door, hatch or floor hole beside it takes the gas in again.",
 	NotCovered: "Ignition sources (ignition.near-gas), wind, and gas that lies on still ground around the dwelling.",
 	Word:       report.Danger,
 	Instead:    []string{"/lockers/*/vents/*/endsAt", "/tapeMeasures/*/is"},
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.VentToOpening.Term, code.PracticeVentToOpening.Term},
+	Limits:     []*code.Term{code.VentToOpening.Term, code.PracticeVentToOpening.Term, code.PracticeVentToFlue.Term},
 	Reads: []string{"/lockers/*/vents", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/openings", "/openings/*/kind",
-		"/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is"},
-	Surveys: []layout.SurveyList{layout.SurveyListOpenings},
-	Sources: []string{"Euclid, least distance between boxes"},
+		"/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is",
+		"/flues", "/flues/*/terminal/at", "/flues/*/intake/at"},
+	Surveys:   []layout.SurveyList{layout.SurveyListOpenings},
+	Inventory: []layout.InventoryList{layout.InventoryListFlues},
+	Sources:   []string{"Euclid, least distance between boxes"},
 }, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
 	return check.OrPractice(s,
 		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.VentToOpening) },
 		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.PracticeVentToOpening) })
-}))
+}, clearOfFlues))
+
+// clearOfFlues asks that no vent is beside the end of a flue, where fumes are hot and a
+// burner draws its air.
+func clearOfFlues(s *check.Sheet, k *layout.Locker) check.Ruling {
+	none := func() check.Ruling { return check.NotApplicable(s, "the file states that the locker has no vent") }
+	return check.Every(s, check.List(s, &k.Vents), none, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
+		end := neighbour{Item: v, drawn: true, where: func(s *check.Sheet) thing { return ventAt(s, v) }}
+		return keptClear(s, end, flueEnds(s), code.PracticeVentToFlue, nil, "the file states that there is no flue",
+			"Move the vent or its end; a flue is moved by a licensed fitter only.")
+	})
+}
 
 func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.Ruling {
 	surveyOpenings(s)

@@ -168,7 +168,10 @@ func TestOtherBooksAnswerAll(t *testing.T) {
 func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 	want := map[string]State{
 		VentToOpening.ID: Silent, VentToIgnition.ID: Silent, AlarmGasDuty.ID: Silent, AlarmGasHeight.ID: Silent,
-		AlarmCODuty.ID: Remembered,
+		AlarmCODuty.ID:        Remembered,
+		CylinderToIgnition.ID: Silent, CylinderToOpening.ID: Silent, FillPointToIgnition.ID: Silent, FillPointToIntake.ID: Silent, FuelFillerToFlue.ID: Silent,
+		LockerContents.ID: Silent, LockerDoorSeal.ID: Silent, LockerDoorSill.ID: Silent, LockerToExhaust.ID: Silent,
+		LockerDrain.ID: Silent, LockerDrainBore.ID: Silent, LockerDrainOverWater.ID: Silent,
 	}
 	got := map[string]State{}
 	c, facts := use(t, "us-mobile-structure"), everyFact(t)
