@@ -55,7 +55,7 @@ func keptClear(s *check.Sheet, of neighbour, others []neighbour, limit lengthLim
 
 // openingsThat takes the openings of which a question holds.
 func openingsThat(s *check.Sheet, holds func(*check.Sheet, *layout.Opening) bool) []neighbour {
-	surveyOpenings(s)
+	surveyEverywhere(s, layout.SurveyListOpenings)
 	var some []neighbour
 	for _, o := range check.List(s, &s.Layout().Openings) {
 		if holds(s, o) {

@@ -17,8 +17,8 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.CylinderToOpening.Term, code.PracticeCylinderToOpening.Term},
 	Reads: []string{"/cylinders/*/in", "/cylinders/*/at", "/cylinders/*/box/from", "/cylinders/*/box/to", "/cylinders/*/diameter", "/cylinders/*/height",
-		"/openings", "/openings/*/kind", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is"},
-	Surveys: []layout.SurveyList{layout.SurveyListOpenings},
+		"/openings", "/openings/*/kind", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/fixedVents", "/fixedVents/*/at", "/spaces", "/tapeMeasures/*/is"},
+	Surveys: []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents},
 	Sources: []string{"Euclid, least distance between boxes"},
 }, cylinders, func(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 	if check.Read(s, &c.In) != layout.OpenAir {
@@ -31,16 +31,14 @@ var _ = add(check.For(check.Descriptor{
 }))
 
 func clearOfLowOpenings(s *check.Sheet, c *layout.Cylinder, limit lengthLimit) check.Ruling {
-	surveyOpenings(s)
 	check.Limit(s, "d_need", limit, cylinderFacts(c))
 	none := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
-	return check.Every(s, check.List(s, &s.Layout().Openings), none, func(s *check.Sheet, o *layout.Opening) check.Ruling {
+	return check.Every(s, waysIn(s), none, func(s *check.Sheet, o layout.Item) check.Ruling {
 		need := check.Limit(s, "d_need", limit, cylinderFacts(c))
-		stands, opening := cylinderAt(s, c), at(s, o, &o.Position)
-		if wholly(above(stands, opening)) && !alwaysCounts(check.Read(s, &o.Kind)) {
+		if wholly(above(cylinderAt(s, c), wayAt(s, o))) && !countsAtAnyHeight(s, o) {
 			return check.NotApplicable(s, "the opening lies wholly above the cylinder")
 		}
-		return check.AtLeast(s, spaced(s, standing(c), standing(o)), need).Points(o.Spot()).
+		return check.AtLeast(s, spaced(s, standing(c), wayFrom(o)), need).Points(o.Spot()).
 			Mend("Move the cylinder away from the opening, or close the opening for good.")
 	})
 }

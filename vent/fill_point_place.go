@@ -19,11 +19,11 @@ var _ = add(check.For(check.Descriptor{
 	Limits: []*code.Term{code.PracticeFillPointPlaces.Term, code.PracticeFillPointGuards.Term, code.PracticeFillPointToOpening.Term,
 		code.FillPointToIgnition.Term, code.FillPointToIntake.Term, code.PracticeFillPointToIgnition.Term},
 	Reads: []string{"/fillPoints/*/in", "/fillPoints/*/at", "/fillPoints/*/box/from", "/fillPoints/*/box/to", "/fillPoints/*/capped", "/fillPoints/*/nonReturn",
-		"/fillPoints/*/overfillStop", "/openings", "/openings/*/kind", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces",
+		"/fillPoints/*/overfillStop", "/openings", "/openings/*/kind", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/fixedVents", "/fixedVents/*/at", "/spaces",
 		"/ignitionSources", "/ignitionSources/*/in", "/ignitionSources/*/at", "/ignitionSources/*/box/from", "/ignitionSources/*/box/to",
 		"/appliances", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to",
 		"/flues", "/flues/*/terminal/at", "/flues/*/intake/at", "/tapeMeasures/*/is"},
-	Surveys:   []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListIgnitionSources},
+	Surveys:   []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents, layout.SurveyListIgnitionSources},
 	Inventory: []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListFlues},
 	Sources:   []string{"Euclid, least distance between boxes"},
 }, fillPoints, onTheOutside, guarded, fillClearOfOpenings, fillClearOfSparks, fillClearOfIntakes))
@@ -52,8 +52,11 @@ func guarded(s *check.Sheet, f *layout.FillPoint) check.Ruling {
 }
 
 func fillClearOfOpenings(s *check.Sheet, f *layout.FillPoint) check.Ruling {
-	every := func(*check.Sheet, *layout.Opening) bool { return true }
-	return keptClear(s, standing(f), openingsThat(s, every), code.PracticeFillPointToOpening, nil, "the file states that there is no opening",
+	var ways []neighbour
+	for _, way := range waysIn(s) {
+		ways = append(ways, wayFrom(way))
+	}
+	return keptClear(s, standing(f), ways, code.PracticeFillPointToOpening, nil, "the file states that there is no opening",
 		"Move the fill point away from the opening, where the fitter agrees.")
 }
 

@@ -16,8 +16,8 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.PracticeGeneratorPlaces.Term, code.PracticeExhaustJoints.Term, code.PracticeExhaustToOpening.Term},
 	Reads: []string{"/exhausts/*/kind", "/exhausts/*/in", "/exhausts/*/jointsInside", "/exhausts/*/outlet", "/spaces", "/spaces/*/use",
-		"/openings", "/openings/*/of", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to"},
-	Surveys: []layout.SurveyList{layout.SurveyListOpenings},
+		"/openings", "/openings/*/of", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/fixedVents", "/fixedVents/*/of", "/fixedVents/*/at"},
+	Surveys: []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents},
 	Sources: []string{"Euclid, least distance between boxes"},
 }, exhausts, generatorPlace, jointsOutside, endsClear))
 
@@ -53,13 +53,28 @@ func jointsOutside(s *check.Sheet, x *layout.Exhaust) check.Ruling {
 		Mend("An exhaust in one piece until it is outside, made by whoever may work on it.", check.SetBool(&x.JointsInside, false))
 }
 
-// endsClear asks that the end of the exhaust is away from every opening of a space that
-// people use.
+// endsClear asks that the end of the exhaust is away from every opening and fixed vent of
+// a space that people use.
 func endsClear(s *check.Sheet, x *layout.Exhaust) check.Ruling {
-	ofPeople := func(s *check.Sheet, o *layout.Opening) bool {
-		space, is := check.Item(s, &o.Of).(*layout.Space)
-		return is && isOccupied(check.Read(s, &space.Use))
+	var ways []neighbour
+	for _, way := range waysIn(s) {
+		if ofPeople(s, way) {
+			ways = append(ways, wayFrom(way))
+		}
 	}
-	return keptClear(s, endAt(x, &x.Outlet), openingsThat(s, ofPeople), code.PracticeExhaustToOpening, nil, "no space that people use has an opening",
+	return keptClear(s, endAt(x, &x.Outlet), ways, code.PracticeExhaustToOpening, nil, "no space that people use has an opening",
 		"The exhaust led on to where nothing opens, by whoever may work on it; until then keep that opening shut while it runs.")
+}
+
+// ofPeople takes whether a way in leads into a space that people use.
+func ofPeople(s *check.Sheet, way layout.Item) bool {
+	var of *layout.Given[layout.Ref]
+	switch way := way.(type) {
+	case *layout.Opening:
+		of = &way.Of
+	case *layout.FixedVent:
+		of = &way.Of
+	}
+	space, is := check.Item(s, of).(*layout.Space)
+	return is && isOccupied(check.Read(s, &space.Use))
 }

@@ -1,8 +1,6 @@
 package vent
 
 import (
-	"slices"
-
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
@@ -21,8 +19,8 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.VentToOpening.Term, code.PracticeVentToOpening.Term, code.PracticeVentToFlue.Term},
 	Reads: []string{"/lockers/*/vents", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/openings", "/openings/*/kind",
 		"/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is",
-		"/flues", "/flues/*/terminal/at", "/flues/*/intake/at"},
-	Surveys:   []layout.SurveyList{layout.SurveyListOpenings},
+		"/fixedVents", "/fixedVents/*/at", "/flues", "/flues/*/terminal/at", "/flues/*/intake/at"},
+	Surveys:   []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents},
 	Inventory: []layout.InventoryList{layout.InventoryListFlues},
 	Sources:   []string{"Euclid, least distance between boxes"},
 }, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
@@ -43,17 +41,16 @@ func clearOfFlues(s *check.Sheet, k *layout.Locker) check.Ruling {
 }
 
 func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.Ruling {
-	surveyOpenings(s)
-	need := check.Limit(s, "d_need", limit, nil)
-	openings := check.List(s, &s.Layout().Openings)
+	check.Limit(s, "d_need", limit, nil)
+	entries := waysIn(s)
 	vents := check.List(s, &k.Vents)
 	noVent := func() check.Ruling { return check.NotApplicable(s, "the file states that the locker has no vent") }
 	noOpening := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
 	return check.Every(s, vents, noVent, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
-		return check.Every(s, openings, noOpening, func(s *check.Sheet, o *layout.Opening) check.Ruling {
-			check.Limit(s, "d_need", limit, nil)
-			a, b := ventAt(s, v), at(s, o, &o.Position)
-			if wholly(above(a, b)) && !alwaysCounts(check.Read(s, &o.Kind)) {
+		return check.Every(s, entries, noOpening, func(s *check.Sheet, o layout.Item) check.Ruling {
+			need := check.Limit(s, "d_need", limit, nil)
+			a, b := ventAt(s, v), wayAt(s, o)
+			if wholly(above(a, b)) && !countsAtAnyHeight(s, o) {
 				return check.NotApplicable(s, "the opening lies wholly above the vent").About("%s to %s", v.Label(), o.Label())
 			}
 			return check.AtLeast(s, apartInPlan(s, "d", a, b), need).About("%s to %s", v.Label(), o.Label()).Points(o.Spot()).
@@ -66,10 +63,3 @@ func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.
 func above(a, b thing) float64 { return float64(box.Rise(a.box, b.box).Low) }
 
 func wholly(rise float64) bool { return rise > 0 }
-
-// alwaysCounts tells of the openings that matter at any height: hot ones, and
-// those with vapour of their own or a fan behind them.
-func alwaysCounts(kind layout.OpeningKind) bool {
-	return slices.Contains([]layout.OpeningKind{layout.OpeningKindVehicleFuelFiller, layout.OpeningKindEngineExhaustOutlet,
-		layout.OpeningKindMechanicalIntake, layout.OpeningKindEngineAirIntake}, kind)
-}

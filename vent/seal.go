@@ -54,15 +54,6 @@ func saidTight(s *check.Sheet, k *layout.Locker, space *layout.Space) bool {
 	return seal != nil && seal.Kind.Known() && check.Read(s, &seal.Kind) == layout.SealKindGasTight
 }
 
-// surveyOpenings asks that the openings are stated complete in the open air and
-// in every space.
-func surveyOpenings(s *check.Sheet) {
-	surveyIn(s, nil, layout.SurveyListOpenings)
-	for _, each := range check.List(s, &s.Layout().Spaces) {
-		surveyIn(s, each, layout.SurveyListOpenings)
-	}
-}
-
 // sparks lists everything that can light gas: ignition sources and appliances.
 func sparks(s *check.Sheet) []layout.Item {
 	check.Inventory(s, layout.InventoryListAppliances)
