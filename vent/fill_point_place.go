@@ -21,10 +21,11 @@ var _ = add(check.For(check.Descriptor{
 	Reads: []string{"/fillPoints/*/in", "/fillPoints/*/at", "/fillPoints/*/box/from", "/fillPoints/*/box/to", "/fillPoints/*/capped", "/fillPoints/*/nonReturn",
 		"/fillPoints/*/overfillStop", "/openings", "/openings/*/kind", "/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/fixedVents", "/fixedVents/*/at", "/spaces",
 		"/ignitionSources", "/ignitionSources/*/in", "/ignitionSources/*/at", "/ignitionSources/*/box/from", "/ignitionSources/*/box/to",
-		"/appliances", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to",
+		"/appliances", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to", "/stoves", "/stoves/*/in",
+		"/exhausts", "/exhausts/*/in", "/exhausts/*/at", "/exhausts/*/box/from", "/exhausts/*/box/to", "/fans", "/fans/*/in",
 		"/flues", "/flues/*/terminal/at", "/flues/*/intake/at", "/tapeMeasures/*/is"},
 	Surveys:   []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents, layout.SurveyListIgnitionSources},
-	Inventory: []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListFlues},
+	Inventory: append([]layout.InventoryList{layout.InventoryListFlues}, sparkLists...),
 	Sources:   []string{"Euclid, least distance between boxes"},
 }, fillPoints, onTheOutside, guarded, fillClearOfOpenings, fillClearOfSparks, fillClearOfIntakes))
 

@@ -17,17 +17,18 @@ var _ = add(check.For(check.Descriptor{
 	MayAct: report.LicensedFitter,
 	Limits: []*code.Term{code.PracticeLowOpening.Term, code.PracticeVentEnds.Term, code.PracticeTightGlands.Term},
 	Reads: []string{"/spaces/*/lowestPoint", "/spaces/*/openTo", "/ignitionSources", "/ignitionSources/*/in", "/appliances", "/appliances/*/in",
+		"/stoves", "/stoves/*/in", "/exhausts", "/exhausts/*/in", "/fans", "/fans/*/in",
 		"/regulators", "/regulators/*/in", "/cylinders", "/cylinders/*/in", "/openEnds", "/openEnds/*/in", "/junctions", "/junctions/*/in",
 		"/lines", "/lines/*/joints", "/lines/*/joints/*/in", "/lockers", "/lockers/*/sealedFrom/*/seal", "/lockers/*/penetrations/*/to", "/lockers/*/penetrations/*/gland",
 		"/fixedVents", "/fixedVents/*/of", "/fixedVents/*/level", "/fixedVents/*/closable", "/fixedVents/*/endsIn/kind"},
 	Surveys: []layout.SurveyList{layout.SurveyListIgnitionSources},
-	Inventory: []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListRegulators, layout.InventoryListCylinders,
-		layout.InventoryListOpenEnds, layout.InventoryListLines},
+	Inventory: append([]layout.InventoryList{layout.InventoryListRegulators, layout.InventoryListCylinders, layout.InventoryListOpenEnds,
+		layout.InventoryListLines}, sparkLists...),
 	Claims: []string{"/lockers/*/sealedFrom/*/seal", "/lockers/*/penetrations/*/gland"},
 }, spaces, func(s *check.Sheet, space *layout.Space) check.Ruling {
-	if !sparksIn(s, space) {
+	if len(standingIn(s, space, lights(s))) == 0 {
 		surveyIn(s, space, layout.SurveyListIgnitionSources)
-		check.Inventory(s, layout.InventoryListAppliances)
+		sparks(s)
 		return check.NotApplicable(s, "the file states that nothing there can light gas")
 	}
 	way := wayIn(s, space)
@@ -49,12 +50,6 @@ var _ = add(check.For(check.Descriptor{
 // gasLists are the lists of what gas can come from.
 var gasLists = []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListRegulators, layout.InventoryListCylinders,
 	layout.InventoryListOpenEnds, layout.InventoryListLines}
-
-// sparksIn takes whether something that can light gas is listed in a space.
-func sparksIn(s *check.Sheet, space *layout.Space) bool {
-	return len(standingIn(s, space, check.List(s, &s.Layout().IgnitionSources))) > 0 ||
-		len(standingIn(s, space, check.List(s, &s.Layout().Appliances))) > 0
-}
 
 // wayIn takes by which way gas can get into a space, in words, and "" for none that the
 // file states: a part in it that can leak, a locker that is not tight to it, or a space

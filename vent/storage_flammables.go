@@ -20,9 +20,10 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.PracticeFlammablesApart.Term, code.PracticeStoredToBurner.Term},
 	Reads: []string{"/storedGoods/*/kind", "/storedGoods/*/in", "/storedGoods/*/at", "/storedGoods/*/box/from", "/storedGoods/*/box/to",
 		"/ignitionSources", "/ignitionSources/*/in", "/appliances", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to",
-		"/stoves", "/stoves/*/in", "/stoves/*/at", "/stoves/*/box/from", "/stoves/*/box/to", "/tapeMeasures/*/is"},
+		"/stoves", "/stoves/*/in", "/stoves/*/at", "/stoves/*/box/from", "/stoves/*/box/to",
+		"/exhausts", "/exhausts/*/in", "/fans", "/fans/*/in", "/tapeMeasures/*/is"},
 	Surveys:   []layout.SurveyList{layout.SurveyListIgnitionSources},
-	Inventory: []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListStoves},
+	Inventory: sparkLists,
 	Sources:   []string{"Euclid, least distance between boxes"},
 }, storedGoods, vapoursApart, offTheBurners))
 
@@ -54,14 +55,11 @@ func vapoursApart(s *check.Sheet, g *layout.Stored) check.Ruling {
 // lightsIn takes the first thing in a space that can light vapour, and otherwise asks
 // that the lists are complete there.
 func lightsIn(s *check.Sheet, space *layout.Space) string {
-	if spark := first(standingIn(s, space, check.List(s, &s.Layout().IgnitionSources))); spark != nil {
-		return spark.Label()
-	}
-	if burner := first(standingIn(s, space, check.List(s, &s.Layout().Appliances))); burner != nil {
-		return burner.Label()
+	if light := first(standingIn(s, space, lights(s))); light != nil {
+		return light.Label()
 	}
 	surveyIn(s, space, layout.SurveyListIgnitionSources)
-	check.Inventory(s, layout.InventoryListAppliances)
+	sparks(s)
 	return ""
 }
 
