@@ -18,12 +18,12 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.OwnCylinderFits.Term},
 	Reads: []string{"/cylinders/*/in", "/cylinders/*/at", "/cylinders/*/box/from", "/cylinders/*/box/to", "/cylinders/*/diameter", "/cylinders/*/height",
 		"/lockers/*/box/from", "/lockers/*/box/to", "/lockers/*/door/width", "/lockers/*/door/height"},
-}, cylinders, inLocker(underCeiling), inLocker(throughDoor)))
+}, cylinders, whereInLocker(underCeiling), whereInLocker(throughDoor)))
 
 const smaller = "A smaller cylinder, or a larger locker or door; ask the fitter before you cut."
 
-// inLocker makes a clause that is asked of cylinders in a locker alone.
-func inLocker(f func(*check.Sheet, *layout.Cylinder, *layout.Locker) check.Ruling) func(*check.Sheet, *layout.Cylinder) check.Ruling {
+// whereInLocker makes a clause that is asked of cylinders in a locker alone.
+func whereInLocker(f func(*check.Sheet, *layout.Cylinder, *layout.Locker) check.Ruling) func(*check.Sheet, *layout.Cylinder) check.Ruling {
 	return func(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 		k, is := check.Item(s, &c.In).(*layout.Locker)
 		switch {

@@ -18,8 +18,9 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits: slices.Concat([]*code.Term{code.CylinderPlaces.Term, code.PracticeCylinderPlaces.Term},
 		lockerSealed.Limits, lockerAccess.Limits, lockerLowVent.Limits),
-	Reads:      append([]string{"/cylinders/*/in"}, lockerReads...),
-	Claims:     sealClaims,
+	Reads:      append([]string{"/cylinders", "/cylinders/*/in", "/cylinders/*/propane", "/dwelling/firstUsed", "/lockers/*/vents/*/pipeLength", "/lockers/*/vents/*/fallsOutward"}, lockerReads...),
+	Inventory:  []layout.InventoryList{layout.InventoryListCylinders},
+	Claims:     append([]string{"/lockers/*/door/seal"}, sealClaims...),
 	NeverWaive: true,
 }, cylinders, orPractice(code.CylinderPlaces, code.PracticeCylinderPlaces, inAPlaceForIt), inASoundLocker))
 

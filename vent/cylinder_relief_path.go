@@ -53,7 +53,7 @@ func reliefClear(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 // clearBelow asks for the distance in plan to every opening that does not lie wholly
 // above the cylinder's top, where its relief is.
 func clearBelow(s *check.Sheet, c *layout.Cylinder, limit lengthLimit) check.Ruling {
-	surveyOpenings(s)
+	surveyEverywhere(s, layout.SurveyListOpenings)
 	check.Limit(s, "d_need", limit, nil)
 	none := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
 	return check.Every(s, check.List(s, &s.Layout().Openings), none, func(s *check.Sheet, o *layout.Opening) check.Ruling {

@@ -121,7 +121,8 @@ func TestSorrelIsAskedEveryCheck(t *testing.T) {
 		asked := f.Reason != report.NoSubject
 		answered[f.Check] = answered[f.Check] || asked
 	}
-	silent := map[string]string{"line.open-end": "Sorrel has no open end; Teal has a capped one", "outdoor-outlet.place": "Sorrel has no outlet outside; Teal has one"}
+	silent := map[string]string{"line.open-end": "Sorrel has no open end; Teal has a capped one", "outdoor-outlet.place": "Sorrel has no outlet outside; Teal has one",
+		"fill-point.place": "Sorrel has no fill point; Teal has one"}
 	for _, c := range allChecks().Checks {
 		if !answered[c.ID] && silent[c.ID] == "" {
 			t.Errorf("%s says nothing of any thing of Sorrel", c.ID)

@@ -18,21 +18,28 @@ var _ = add(check.ForItems(check.Descriptor{
 	Word:       report.Danger,
 	Instead:    []string{"/lockers/*/vents/*/endsAt", "/tapeMeasures/*/is", "/lockers/*/sealedFrom/*/seal"}, // a seal spares the survey behind it
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.VentToIgnition.Term, code.PracticeVentToIgnition.Term, code.PracticeTightGlands.Term},
+	Limits:     []*code.Term{code.VentToIgnition.Term, code.CylinderToIgnition.Term, code.PracticeVentToIgnition.Term, code.PracticeTightGlands.Term},
 	Reads: []string{"/ignitionSources", "/ignitionSources/*/at", "/ignitionSources/*/box/from", "/ignitionSources/*/box/to", "/ignitionSources/*/in",
 		"/cylinders/*/at", "/cylinders/*/box/from", "/cylinders/*/box/to", "/cylinders/*/in", "/cylinders/*/diameter", "/cylinders/*/height",
 		"/regulators/*/at", "/regulators/*/box/from", "/regulators/*/box/to", "/regulators/*/in",
 		"/lockers", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/lockers/*/sealedFrom/*/seal",
 		"/lockers/*/penetrations/*/to", "/lockers/*/penetrations/*/gland", "/spaces", "/tapeMeasures/*/is",
-		"/appliances", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to"},
-	Inventory: []layout.InventoryList{layout.InventoryListAppliances},
+		"/appliances", "/appliances/*/in", "/appliances/*/at", "/appliances/*/box/from", "/appliances/*/box/to", "/stoves", "/stoves/*/in", "/stoves/*/at", "/stoves/*/box/from", "/stoves/*/box/to",
+		"/exhausts", "/exhausts/*/in", "/exhausts/*/at", "/exhausts/*/box/from", "/exhausts/*/box/to",
+		"/fans", "/fans/*/in", "/fans/*/at", "/fans/*/box/from", "/fans/*/box/to"},
+	Inventory: sparkLists,
 	Surveys:   []layout.SurveyList{layout.SurveyListIgnitionSources},
 	Claims:    []string{"/lockers/*/sealedFrom/*/seal", "/lockers/*/penetrations/*/gland"},
 	Sources:   []string{"Euclid, least distance between boxes"},
 }, gasPoints, func(s *check.Sheet, point layout.Item) check.Ruling {
 	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return clearOfIgnition(s, point, code.VentToIgnition) },
-		func(s *check.Sheet) check.Ruling { return clearOfIgnition(s, point, code.PracticeVentToIgnition) })
+		func(s *check.Sheet) check.Ruling {
+			if c, is := point.(*layout.Cylinder); is {
+				return clearOfIgnition(s, point, code.CylinderToIgnition, cylinderFacts(c))
+			}
+			return clearOfIgnition(s, point, code.VentToIgnition, nil)
+		},
+		func(s *check.Sheet) check.Ruling { return clearOfIgnition(s, point, code.PracticeVentToIgnition, nil) })
 }))
 
 // gasPoints lists everything from which gas can come out.
@@ -52,13 +59,13 @@ func gasPoints(l *layout.Layout) ([]layout.Item, *layout.Spot, bool) {
 	return points, l.Cylinders.Spot(), l.Cylinders.Known()
 }
 
-func clearOfIgnition(s *check.Sheet, point layout.Item, limit lengthLimit) check.Ruling {
+func clearOfIgnition(s *check.Sheet, point layout.Item, limit lengthLimit, facts check.Facts) check.Ruling {
 	k := lockerOf(s, point)
 	surveyAround(s, k, layout.SurveyListIgnitionSources)
-	check.Limit(s, "d_need", limit, nil)
+	check.Limit(s, "d_need", limit, facts)
 	none := func() check.Ruling { return check.NotApplicable(s, "the file states that nothing there can light gas") }
 	return check.Every(s, sparks(s), none, func(s *check.Sheet, spark layout.Item) check.Ruling {
-		need := check.Limit(s, "d_need", limit, nil)
+		need := check.Limit(s, "d_need", limit, facts)
 		reach := reaches(s, point, spark)
 		if reach == kept {
 			return check.NotApplicable(s, "it is in a space that the locker is stated tight to")

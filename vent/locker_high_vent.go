@@ -14,10 +14,10 @@ var _ = add(check.For(check.Descriptor{
 	NotCovered: "What is near the vent: see locker.vent-clear.",
 	Word:       report.Warning,
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.LockerHighVentArea.Term, code.LockerHighVentEdge.Term, code.LockerVentUnrestricted.Term, code.PracticeLockerVentUnrestricted.Term},
+	Limits:     []*code.Term{code.LockerHighVentDuty.Term, code.LockerHighVentArea.Term, code.LockerHighVentEdge.Term, code.LockerVentUnrestricted.Term, code.PracticeLockerVentUnrestricted.Term},
 	Reads: append([]string{"/lockers/*/vents/*/lowerEdgeBelowCeiling", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder"},
 		ventReads...),
-}, lockers, enough(layout.VentLevelHigh, highFree, code.LockerHighVentArea), underTheCeiling, unrestricted(layout.VentLevelHigh)))
+}, lockers, hasVent(layout.VentLevelHigh, code.LockerHighVentDuty), enough(layout.VentLevelHigh, highFree, code.LockerHighVentArea), underTheCeiling, unrestricted(layout.VentLevelHigh)))
 
 func underTheCeiling(s *check.Sheet, k *layout.Locker) check.Ruling {
 	none := func() check.Ruling { return check.NotApplicable(s, "the file lists no high vent") }

@@ -1,6 +1,8 @@
 package vent
 
 import (
+	"slices"
+
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
@@ -16,11 +18,33 @@ var lockerLowVent = add(check.For(check.Descriptor{
 		"vents alone do not make a leak before the regulator harmless.",
 	Word:   report.Danger,
 	MayAct: report.LicensedFitter,
-	Limits: []*code.Term{code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term,
+	Limits: []*code.Term{code.LockerLowVentDuty.Term, code.LockerLowVentArea.Term, code.LockerLowVentEdge.Term, code.LockerVentUnrestricted.Term,
 		code.PracticeLockerLowVent.Term, code.PracticeLowVentEdge.Term, code.PracticeLockerVentUnrestricted.Term},
-	Reads: append([]string{"/lockers/*/vents/*/lowerEdgeOverLowest", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder"},
-		ventReads...),
-}, lockers, enoughLow, orPractice(code.LockerLowVentEdge, code.PracticeLowVentEdge, atTheBottom), unrestricted(layout.VentLevelLow)))
+	Reads: slices.Concat([]string{"/lockers/*/vents/*/lowerEdgeOverLowest", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder"},
+		ventReads, lowVentReads),
+	Inventory: []layout.InventoryList{layout.InventoryListCylinders},
+}, lockers, hasVent(layout.VentLevelLow, code.LockerLowVentDuty), enoughLow, orPractice(code.LockerLowVentEdge, code.PracticeLowVentEdge, atTheBottom), unrestricted(layout.VentLevelLow)))
+
+// lowVentReads are the keys by which some codes choose the area of a low vent.
+var lowVentReads = []string{"/dwelling/firstUsed", "/cylinders", "/cylinders/*/in", "/cylinders/*/propane", "/lockers/*/door/opensTo",
+	"/lockers/*/vents/*/pipeLength", "/lockers/*/vents/*/fallsOutward"}
+
+// hasVent asks for a vent at a level, whatever its size.
+func hasVent(level layout.VentLevel, limit code.DutyLimit) func(*check.Sheet, *layout.Locker) check.Ruling {
+	return func(s *check.Sheet, k *layout.Locker) check.Ruling {
+		return someVent(s, k, level, check.Asked(s, limit, nil), "a "+string(level)+" vent", "A vent at this level, cut by the builder where the fitter agrees.")
+	}
+}
+
+// someVent asks that a locker has a vent at a level.
+func someVent(s *check.Sheet, k *layout.Locker, level layout.VentLevel, duty check.Duty, needed, mend string) check.Ruling {
+	found := needed
+	vents := ventsAt(s, k, level)
+	if len(vents) == 0 {
+		found = "none"
+	}
+	return check.Is(s, len(vents) > 0, duty, found, needed).Points(k.Vents.Spot()).Mend(mend)
+}
 
 // enoughLow asks for what the code asks for, and by common practice for some opening
 // at least.

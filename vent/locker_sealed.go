@@ -15,7 +15,7 @@ var (
 )
 
 // lockerReads are the keys that decide whether a locker is one at all.
-var lockerReads = append([]string{"/lockers/*/door/opensTo",
+var lockerReads = append([]string{"/lockers/*/door/opensTo", "/lockers/*/door/sill", "/lockers/*/door/seal",
 	"/lockers/*/vents", "/lockers/*/vents/*/level", "/lockers/*/vents/*/gross", "/lockers/*/vents/*/cover/kind", "/lockers/*/vents/*/cover/open",
 	"/lockers/*/vents/*/lowerEdgeOverLowest", "/lockers/*/vents/*/closable", "/lockers/*/vents/*/coveredByCylinder",
 	"/lockers/*/box/from", "/lockers/*/box/to"}, sealReads...)

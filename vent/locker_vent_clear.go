@@ -1,8 +1,6 @@
 package vent
 
 import (
-	"slices"
-
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
@@ -12,35 +10,47 @@ import (
 
 var _ = add(check.For(check.Descriptor{
 	ID:         "locker.vent-clear",
-	Asks:       "Are the locker's vents clear of every opening at or below them through which gas could get in?",
+	Asks:       "Are the locker's vents clear of every opening at or below them through which gas could get in, and of flue terminals?",
 	Why:        "What drains from the vent flows down and along the outside: a door, hatch or floor hole beside it takes the gas in again.",
 	NotCovered: "Ignition sources (ignition.near-gas), wind, and gas that lies on still ground around the dwelling.",
 	Word:       report.Danger,
 	Instead:    []string{"/lockers/*/vents/*/endsAt", "/tapeMeasures/*/is"},
 	MayAct:     report.LicensedFitter,
-	Limits:     []*code.Term{code.VentToOpening.Term, code.PracticeVentToOpening.Term},
+	Limits:     []*code.Term{code.VentToOpening.Term, code.PracticeVentToOpening.Term, code.PracticeVentToFlue.Term},
 	Reads: []string{"/lockers/*/vents", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/openings", "/openings/*/kind",
-		"/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is"},
-	Surveys: []layout.SurveyList{layout.SurveyListOpenings},
-	Sources: []string{"Euclid, least distance between boxes"},
+		"/openings/*/at", "/openings/*/box/from", "/openings/*/box/to", "/spaces", "/tapeMeasures/*/is",
+		"/fixedVents", "/fixedVents/*/at", "/flues", "/flues/*/terminal/at", "/flues/*/intake/at"},
+	Surveys:   []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents},
+	Inventory: []layout.InventoryList{layout.InventoryListFlues},
+	Sources:   []string{"Euclid, least distance between boxes"},
 }, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
 	return check.OrPractice(s,
 		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.VentToOpening) },
 		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.PracticeVentToOpening) })
-}))
+}, clearOfFlues))
+
+// clearOfFlues asks that no vent is beside the end of a flue, where fumes are hot and a
+// burner draws its air.
+func clearOfFlues(s *check.Sheet, k *layout.Locker) check.Ruling {
+	none := func() check.Ruling { return check.NotApplicable(s, "the file states that the locker has no vent") }
+	return check.Every(s, check.List(s, &k.Vents), none, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
+		end := neighbour{Item: v, drawn: true, where: func(s *check.Sheet) thing { return ventAt(s, v) }}
+		return keptClear(s, end, flueEnds(s), code.PracticeVentToFlue, nil, "the file states that there is no flue",
+			"Move the vent or its end; a flue is moved by a licensed fitter only.")
+	})
+}
 
 func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.Ruling {
-	surveyOpenings(s)
-	need := check.Limit(s, "d_need", limit, nil)
-	openings := check.List(s, &s.Layout().Openings)
+	check.Limit(s, "d_need", limit, nil)
+	entries := waysIn(s)
 	vents := check.List(s, &k.Vents)
 	noVent := func() check.Ruling { return check.NotApplicable(s, "the file states that the locker has no vent") }
 	noOpening := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
 	return check.Every(s, vents, noVent, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
-		return check.Every(s, openings, noOpening, func(s *check.Sheet, o *layout.Opening) check.Ruling {
-			check.Limit(s, "d_need", limit, nil)
-			a, b := ventAt(s, v), at(s, o, &o.Position)
-			if wholly(above(a, b)) && !alwaysCounts(check.Read(s, &o.Kind)) {
+		return check.Every(s, entries, noOpening, func(s *check.Sheet, o layout.Item) check.Ruling {
+			need := check.Limit(s, "d_need", limit, nil)
+			a, b := ventAt(s, v), wayAt(s, o)
+			if wholly(above(a, b)) && !countsAtAnyHeight(s, o) {
 				return check.NotApplicable(s, "the opening lies wholly above the vent").About("%s to %s", v.Label(), o.Label())
 			}
 			return check.AtLeast(s, apartInPlan(s, "d", a, b), need).About("%s to %s", v.Label(), o.Label()).Points(o.Spot()).
@@ -53,10 +63,3 @@ func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.
 func above(a, b thing) float64 { return float64(box.Rise(a.box, b.box).Low) }
 
 func wholly(rise float64) bool { return rise > 0 }
-
-// alwaysCounts tells of the openings that matter at any height: hot ones, and
-// those with vapour of their own or a fan behind them.
-func alwaysCounts(kind layout.OpeningKind) bool {
-	return slices.Contains([]layout.OpeningKind{layout.OpeningKindVehicleFuelFiller, layout.OpeningKindEngineExhaustOutlet,
-		layout.OpeningKindMechanicalIntake, layout.OpeningKindEngineAirIntake}, kind)
-}

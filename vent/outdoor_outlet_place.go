@@ -54,7 +54,7 @@ const moveOutlet = "Another place for the outlet; the fitter moves it."
 // outletFromOpenings asks for the distance in plan: a window over the outlet takes in
 // what burns below it.
 func outletFromOpenings(s *check.Sheet, o *layout.Outlet) check.Ruling {
-	surveyOpenings(s)
+	surveyEverywhere(s, layout.SurveyListOpenings)
 	check.Limit(s, "d_need", code.PracticeOutletToOpening, nil)
 	none := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
 	return check.Every(s, check.List(s, &s.Layout().Openings), none, func(s *check.Sheet, opening *layout.Opening) check.Ruling {

@@ -54,24 +54,27 @@ func saidTight(s *check.Sheet, k *layout.Locker, space *layout.Space) bool {
 	return seal != nil && seal.Kind.Known() && check.Read(s, &seal.Kind) == layout.SealKindGasTight
 }
 
-// surveyOpenings asks that the openings are stated complete in the open air and
-// in every space.
-func surveyOpenings(s *check.Sheet) {
-	surveyIn(s, nil, layout.SurveyListOpenings)
-	for _, each := range check.List(s, &s.Layout().Spaces) {
-		surveyIn(s, each, layout.SurveyListOpenings)
+// sparks lists everything that can light gas, and asks that those lists are complete of
+// which the whole file has one.
+func sparks(s *check.Sheet) []layout.Item {
+	for _, list := range sparkLists {
+		check.Inventory(s, list)
 	}
+	return lights(s)
 }
 
-// sparks lists everything that can light gas: ignition sources and appliances.
-func sparks(s *check.Sheet) []layout.Item {
-	check.Inventory(s, layout.InventoryListAppliances)
+// sparkLists are the lists of the whole file in which what can light gas stands, beside
+// the ignition sources of each space.
+var sparkLists = []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListStoves, layout.InventoryListExhausts, layout.InventoryListFans}
+
+// lights lists everything that can light gas, in whichever list it stands: a stove, an
+// engine or a fan does so whether or not it is an ignition source by name as well.
+func lights(s *check.Sheet) []layout.Item {
+	l := s.Layout()
 	var all []layout.Item
-	for _, i := range check.List(s, &s.Layout().IgnitionSources) {
-		all = append(all, i)
-	}
-	for _, a := range check.List(s, &s.Layout().Appliances) {
-		all = append(all, a)
-	}
-	return all
+	all = appendAll(all, known(s, &l.IgnitionSources))
+	all = appendAll(all, known(s, &l.Appliances))
+	all = appendAll(all, known(s, &l.Stoves))
+	all = appendAll(all, known(s, &l.Exhausts))
+	return appendAll(all, known(s, &l.Fans))
 }

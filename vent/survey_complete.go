@@ -21,13 +21,15 @@ var _ = add(check.ForItems(check.Descriptor{
 }, surveyed, func(s *check.Sheet, item layout.Item) check.Ruling {
 	switch item := item.(type) {
 	case *layout.Space:
-		return complete(s, &item.Surveyed.Complete, layout.SurveyListIgnitionSources, layout.SurveyListOpenings, layout.SurveyListCombustibles, layout.SurveyListContents)
+		return complete(s, &item.Surveyed.Complete, layout.SurveyListIgnitionSources, layout.SurveyListOpenings, layout.SurveyListFixedVents, layout.SurveyListCombustibles,
+			layout.SurveyListContents)
 	case *layout.Locker:
 		return complete(s, &item.Surveyed.Complete, layout.SurveyListIgnitionSources, layout.SurveyListPenetrations, layout.SurveyListContents)
 	}
 	return check.All(s,
 		func(s *check.Sheet) check.Ruling {
-			return complete(s, &s.Layout().Outside.Surveyed.Complete, layout.SurveyListIgnitionSources, layout.SurveyListOpenings).About("the open air around the dwelling")
+			return complete(s, &s.Layout().Outside.Surveyed.Complete, layout.SurveyListIgnitionSources, layout.SurveyListOpenings,
+				layout.SurveyListFixedVents).About("the open air around the dwelling")
 		},
 		func(s *check.Sheet) check.Ruling {
 			return complete(s, &s.Layout().SurveyedBy.Complete, inventory...).About("the lists of the whole file")

@@ -129,7 +129,7 @@ func TestTheWorstEndDecides(t *testing.T) {
 			}
 			for _, input := range inputsOf(f) {
 				for _, m := range measuredIn(s.layout.Root(), input) {
-					what := f.Check + " " + layout.Template(m.pointer) + m.pointer[strings.LastIndex(m.pointer, "/"):]
+					what := one.base + " " + f.Check + " " + layout.Template(m.pointer) + m.pointer[strings.LastIndex(m.pointer, "/"):]
 					if !seen[what] {
 						seen[what] = true
 						trials = append(trials, trial{pair, m})

@@ -67,10 +67,6 @@ var floorArea = &check.Figure[unit.Area, *layout.Locker]{
 	},
 }
 
-func lockerFacts(k *layout.Locker) check.Facts {
-	return check.Facts{code.FactLockerFloorArea: func(s *check.Sheet) any { return float64(check.Fig(s, "A_floor", floorArea, k)) }}
-}
-
 // enough asks that the vents of one level are together as open as the code asks.
 func enough(level layout.VentLevel, figure *check.Figure[unit.Area, *layout.Locker], limit code.Limit[unit.Area]) func(*check.Sheet, *layout.Locker) check.Ruling {
 	return func(s *check.Sheet, k *layout.Locker) check.Ruling {

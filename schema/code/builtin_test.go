@@ -188,6 +188,9 @@ func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 		RegulatorFirstStageCeiling.ID: Silent, RegulatorStages.ID: Silent, RegulatorFixed.ID: Silent, RegulatorForVehicles.ID: Silent,
 		RegulatorMounted.ID: Remembered, RegulatorVentFaces.ID: Silent, RegulatorCovered.ID: Silent, RegulatorAbove.ID: Silent, RegulatorLife.ID: Silent,
 		HoseLife.ID: Silent, HoseVisible.ID: Silent, HoseRises.ID: Silent, HoseOnlyToMovable.ID: Silent, ChangeoverNonReturn.ID: Silent,
+		CylinderToIgnition.ID: Silent, CylinderToOpening.ID: Silent, FillPointToIgnition.ID: Silent, FillPointToIntake.ID: Silent, FuelFillerToFlue.ID: Silent,
+		LockerContents.ID: Silent, LockerDoorSeal.ID: Silent, LockerDoorSill.ID: Silent, LockerToExhaust.ID: Silent,
+		LockerDrain.ID: Silent, LockerDrainBore.ID: Silent, LockerDrainOverWater.ID: Silent,
 	}
 	got := map[string]State{}
 	c, facts := use(t, "us-mobile-structure"), everyFact(t)

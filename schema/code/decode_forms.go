@@ -137,7 +137,7 @@ func (d *decoder) when(n *source.Node, t *Term) Rule {
 	d.object(n, keys{must: []string{"when", "otherwise"}})
 	var r when
 	for _, e := range d.elements(n, "when", 1) {
-		if d.object(e, keys{must: []string{"fact", "then"}, may: []string{"isOneOf", "before", "from"}}) {
+		if d.object(e, keys{must: []string{"fact", "then"}, may: append([]string{"and"}, questions...)}) {
 			r.cases = append(r.cases, d.whenCase(e, t))
 		}
 	}
@@ -145,27 +145,56 @@ func (d *decoder) when(n *source.Node, t *Term) Rule {
 	return r
 }
 
+// questions are the keys of what a condition can ask of its fact: one each.
+var questions = []string{"isOneOf", "before", "from", "upTo", "atLeast"}
+
 func (d *decoder) whenCase(n *source.Node, t *Term) whenCase {
-	c := whenCase{then: d.branch(n.Member("then"), t)}
+	c := whenCase{conditions: []condition{d.condition(n, t)}, then: d.branch(n.Member("then"), t)}
+	if n.Member("and") == nil {
+		return c
+	}
+	for _, e := range d.elements(n, "and", 1) {
+		if d.object(e, keys{must: []string{"fact"}, may: questions}) {
+			c.conditions = append(c.conditions, d.condition(e, t))
+		}
+	}
+	return c
+}
+
+func (d *decoder) condition(n *source.Node, t *Term) condition {
+	var c condition
 	var given []string
-	for _, key := range []string{"isOneOf", "before", "from"} {
+	for _, key := range questions {
 		if n.Member(key) != nil {
 			given = append(given, key)
 		}
 	}
 	if len(given) != 1 {
-		d.fault(n.Place(), fmt.Sprintf("%d conditions on one fact", len(given)), `one of "isOneOf", "before" or "from"`, "")
+		d.fault(n.Place(), fmt.Sprintf("%d conditions on one fact", len(given)), oneOfThese(questions), "")
 		return c
 	}
-	if given[0] == "isOneOf" {
+	switch given[0] {
+	case "isOneOf":
 		if c.fact = d.fact(n.Member("fact"), t, wordFact); c.fact != "" {
 			c.isOneOf = d.choices(n, "isOneOf", 1, c.fact.Words())
 		}
-		return c
+	case "upTo", "atLeast":
+		if c.fact = d.fact(n.Member("fact"), t, numberFact); c.fact != "" {
+			c.upTo, c.atLeast = d.bound(n.Member("upTo"), c.fact), d.bound(n.Member("atLeast"), c.fact)
+		}
+	default:
+		c.fact = d.fact(n.Member("fact"), t, dateFact)
+		c.before, c.from = d.date(n, "before"), d.date(n, "from")
 	}
-	c.fact = d.fact(n.Member("fact"), t, dateFact)
-	c.before, c.from = d.date(n, "before"), d.date(n, "from")
 	return c
+}
+
+// bound reads the figure that a fact is held against, or nothing.
+func (d *decoder) bound(n *source.Node, of Fact) *figure {
+	if n == nil {
+		return nil
+	}
+	return new(d.figure(n, of.Kind(), false))
 }
 
 // branch reads what a case leads to: a rule, "notAsked" or "notCovered".

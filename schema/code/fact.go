@@ -16,6 +16,13 @@ type Fact string
 // the subject of the check that asks.
 const (
 	FactLockerFloorArea Fact = "locker.floorArea"       // area of the locker's floor inside, m²
+	FactLockerGas       Fact = "locker.gas"             // propane of all cylinders in the locker when they are full, kg
+	FactLockerHighArea  Fact = "locker.highVentArea"    // free area of the locker's high vents together, m²
+	FactLockerHighShare Fact = "locker.highVentShare"   // that area as a share of the locker's floor
+	FactLockerLowVents  Fact = "locker.lowVents"        // word: plain holes, or shafts that fall to the outside
+	FactLockerOpensTo   Fact = "locker.opensTo"         // word: what one stands in to use its door
+	FactLockerShield    Fact = "locker.shield"          // word: whether a sheet keeps heat off it
+	FactCylinderPlace   Fact = "cylinder.place"         // word: what the cylinder stands in
 	FactWaterCapacity   Fact = "cylinder.waterCapacity" // water that fills the cylinder, kg
 	FactCylinderGas     Fact = "cylinder.gas"           // word: what the cylinder holds
 	FactCylinderRole    Fact = "cylinder.role"          // word: in service, spare or empty
@@ -75,6 +82,8 @@ var facts = []factInfo{
 		words: []string{"propane", "butane", "mix", "natural-gas"}},
 	{name: FactQualification, form: wordFact, phrase: "how the cylinder was last qualified",
 		words: []string{"new", "expansion-test", "proof-test", "external-visual"}},
+	{name: FactCylinderPlace, form: wordFact, phrase: "the cylinder's place",
+		words: []string{"open-air", "lockers", "spaces"}},
 	{name: FactCylinderRole, form: wordFact, phrase: "what the cylinder is doing",
 		words: []string{"in-service", "spare", "empty"}},
 	{name: FactSpecification, form: wordFact, phrase: "the mark of the rule that the cylinder was built to",
@@ -94,6 +103,15 @@ var facts = []factInfo{
 	{name: FactLinePressure, form: wordFact, phrase: "the pressure in the line",
 		words: []string{"high", "middle", "low"}},
 	{name: FactLockerFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_floor", phrase: "the locker's floor area", positive: true},
+	{name: FactLockerGas, form: numberFact, kind: unit.KindPropaneMass, symbol: "m_locker", phrase: "the propane in the locker"},
+	{name: FactLockerHighArea, form: numberFact, kind: unit.KindArea, symbol: "A_high", phrase: "the free area of the locker's high vents"},
+	{name: FactLockerHighShare, form: numberFact, kind: unit.KindRatio, symbol: "s_high", phrase: "the free area of the high vents as a share of the floor"},
+	{name: FactLockerLowVents, form: wordFact, phrase: "the kind of the locker's low vents",
+		words: []string{"hole", "shaft"}},
+	{name: FactLockerOpensTo, form: wordFact, phrase: "the place that the locker's door opens to",
+		words: []string{"open-air", "spaces"}},
+	{name: FactLockerShield, form: wordFact, phrase: "the locker's side to heat",
+		words: []string{"shielded", "bare"}},
 	{name: FactSpaceFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_space", phrase: "the floor area of the space", positive: true},
 	{name: FactOpenFluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_open", phrase: "the heat input of open-flued appliances in the space"},
 	{name: FactUnfluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_unflued", phrase: "the heat input of flueless appliances in the space"},

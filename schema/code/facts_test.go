@@ -26,6 +26,8 @@ func everyFact(t *testing.T) known {
 		FactLockerFloorArea: 0.30, FactWaterCapacity: 21.6, FactCylinderGas: "propane", FactCylinderRole: "in-service",
 		FactSpecification: "dot-4ba", FactQualification: "new", FactLineFeeds: "other-appliance",
 		FactApplianceKind: "water-heater", FactSpaceUse: "living", FactSpaceFloorArea: 11.25, FactUnfluedInput: 4250.0,
+		FactLockerGas: 18.0, FactLockerHighArea: 0.004, FactLockerHighShare: 0.0133, FactLockerLowVents: "hole", FactLockerOpensTo: "open-air",
+		FactLockerShield: "bare", FactCylinderPlace: "open-air",
 		FactOpenFluedInput: 0.0, FactDwellingKind: "manufactured-home", FactDwellingSleeps: 2.0, FactFirstUsed: day(t, "2020-05-17"),
 		FactLineKind: "steel-tube", FactLinePressure: "low", FactLineOutside: 0.0127, FactJointKind: "flare-45",
 	}

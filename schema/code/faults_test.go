@@ -15,7 +15,8 @@ import (
 // where, what, what was expected, how to mend it. In the file each edit stands
 // at the beginning of a line and its faults are indented below it.
 func TestFaults(t *testing.T) {
-	data, err := os.ReadFile("testdata/faults.txt")
+	const path = "testdata/faults.txt"
+	data, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,7 +35,7 @@ func TestFaults(t *testing.T) {
 		}
 	}
 	if *update {
-		if err := os.WriteFile("testdata/faults.txt", []byte(got.String()), 0o666); err != nil {
+		if err := os.WriteFile(path, []byte(got.String()), 0o666); err != nil {
 			t.Fatal(err)
 		}
 		return

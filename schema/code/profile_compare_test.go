@@ -23,7 +23,7 @@ var documents = map[string][]string{
 	"eu-inland-vessel":      {"Directive 2006/87/EC"},
 	"uk-inland-boat":        {"BSS"},
 	"fr-small-craft":        {"French division 244"},
-	"eu-leisure-vehicle":    {"EN 1949", "DVGW G 607", "G 607", "Germany StVZO", "German hobby/inspector pages"},
+	"eu-leisure-vehicle":    {"EN 1949", "DVGW G 607", "G 607", "Germany StVZO", "German hobby/inspector pages", "Inspector page (G 607)"},
 	"anz-caravan-boat":      {"AS 5601-2004", "AS/NZS", "ESV sheet 29", "ESV consumer text", "NZ trade page", "Queensland"},
 	"fr-dwelling":           {"French arrêté 2 Aug 1977", "French arrêté 1977"},
 }
@@ -91,7 +91,7 @@ func TestPublishedFiguresAgree(t *testing.T) {
 		t.Errorf("20 in is %v mm", mm)
 	}
 	// ISO 10239 and BSS 7.5 drain by 19 mm, division 244 by 280 mm²: 1.3 % apart.
-	uk := use(t, "uk-inland-boat").Ask(LockerLowVentArea.Term, nil).SI
+	uk := use(t, "uk-inland-boat").Ask(LockerLowVentArea.Term, known{FactFirstUsed: day(t, "2000")}).SI
 	fr := use(t, "fr-small-craft").Ask(LockerLowVentArea.Term, nil).SI
 	if r := uk / fr; r < 1 || r > 1.02 {
 		t.Errorf("a drain of the UK is %v of a French one", r)
@@ -102,7 +102,7 @@ func TestPublishedFiguresAgree(t *testing.T) {
 	}
 	// On 0.24 m² of floor 675 IAC 15-2-74 wants 48 cm² in two halves, EN 1949 100 cm² low.
 	low := use(t, "us-mobile-structure").Ask(LockerLowVentArea.Term, floor(0.24)).SI
-	if en := use(t, "eu-leisure-vehicle").Ask(LockerLowVentArea.Term, floor(0.24)).SI; !near(2*low, 0.0048) || !near(en, 0.01) {
+	if en := use(t, "eu-leisure-vehicle").Ask(LockerLowVentArea.Term, lowOnly(0.24)).SI; !near(2*low, 0.0048) || !near(en, 0.01) {
 		t.Errorf("a floor of 0.24 m²: %v and %v", 2*low, en)
 	}
 }

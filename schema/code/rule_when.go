@@ -3,6 +3,7 @@ package code
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"lowvent.example/schema/unit"
@@ -20,31 +21,56 @@ type when struct {
 	otherwise Rule
 }
 
-// whenCase is one condition and its rule: the fact is one of the words, or a
-// date before the day or from it on.
+// whenCase is a rule and the conditions that all have to fit for it, asked in order: one
+// that does not fit leaves the rest unasked.
 type whenCase struct {
+	conditions []condition // at least one
+	then       Rule
+}
+
+// condition is one question to a fact: it is one of the words, a date before the day or
+// from it on, or a number up to a figure or at least it.
+type condition struct {
 	fact    Fact
 	isOneOf []string
 	before  unit.Date
 	from    unit.Date
-	then    Rule
+	upTo    *figure // the figure itself included
+	atLeast *figure // the figure itself included
 }
 
-func (c whenCase) condition() string {
+func (c whenCase) String() string {
+	texts := make([]string, len(c.conditions))
+	for i, each := range c.conditions {
+		texts[i] = each.String()
+	}
+	return joined(texts, "and")
+}
+
+func (c condition) String() string {
 	switch {
 	case !c.before.IsZero():
 		return fmt.Sprintf("%s is before %s", c.fact.Phrase(), c.before)
 	case !c.from.IsZero():
 		return fmt.Sprintf("%s is %s or later", c.fact.Phrase(), c.from)
+	case c.upTo != nil:
+		return fmt.Sprintf("%s is at most %s", c.fact.Phrase(), c.upTo.written)
+	case c.atLeast != nil:
+		return fmt.Sprintf("%s is at least %s", c.fact.Phrase(), c.atLeast.written)
 	}
 	return fmt.Sprintf("%s is %s", c.fact.Phrase(), joined(c.isOneOf, "or"))
 }
 
-// fits tells whether the case applies, and whether that can be told.
-func (c whenCase) fits(f Facts) (fits, clear bool) {
-	if c.isOneOf != nil {
+// fits tells whether the condition applies, and whether that can be told.
+func (c condition) fits(f Facts) (fits, clear bool) {
+	switch {
+	case c.isOneOf != nil:
 		w, known := word(f, c.fact)
 		return slices.Contains(c.isOneOf, w), known
+	case c.upTo != nil || c.atLeast != nil:
+		n, known := number(f, c.fact)
+		n = twelveDigits(n)
+		return known && (c.upTo == nil || n <= twelveDigits(c.upTo.si)) && (c.atLeast == nil || n >= twelveDigits(c.atLeast.si)), known
 	}
 	d, known := date(f, c.fact)
 	if !known {
@@ -57,10 +83,32 @@ func (c whenCase) fits(f Facts) (fits, clear bool) {
 	return !is, clear
 }
 
+// says tells what the fact of a condition is, once it is known.
+func (c condition) says(f Facts) string {
+	is, _ := word(f, c.fact)
+	if n, counted := number(f, c.fact); counted {
+		is = c.fact.info().print(n)
+	}
+	if d, dated := date(f, c.fact); dated {
+		is = d.String()
+	}
+	return c.fact.Phrase() + " is " + is
+}
+
+// twelveDigits rounds a figure as the checks do before they compare: one that was
+// computed carries a last digit that nobody measured.
+func twelveDigits(si float64) float64 {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(si, 'e', 11, 64), 64)
+	if err != nil {
+		return si
+	}
+	return rounded
+}
+
 func (r when) String() string {
 	texts := make([]string, len(r.cases))
 	for i, c := range r.cases {
-		texts[i] = fmt.Sprintf("where %s: %s", c.condition(), c.then)
+		texts[i] = fmt.Sprintf("where %s: %s", c, c.then)
 	}
 	return strings.Join(texts, "; ") + "; otherwise: " + r.otherwise.String()
 }
@@ -68,7 +116,9 @@ func (r when) String() string {
 func (r when) Facts() []Fact {
 	all := factsOf([]Rule{r.otherwise})
 	for _, c := range r.cases {
-		all = append(all, c.fact)
+		for _, each := range c.conditions {
+			all = append(all, each.fact)
+		}
 		all = append(all, c.then.Facts()...)
 	}
 	slices.Sort(all)
@@ -76,30 +126,26 @@ func (r when) Facts() []Fact {
 }
 
 func (r when) weigh(t *Term, f Facts) outcome {
+	var against []string // what speaks against each case so far
 	for _, c := range r.cases {
-		fits, clear := c.fits(f)
-		switch {
-		case !clear:
-			return needs(c.fact)
-		case fits:
-			return because(c.condition(), c.then.weigh(t, f))
+		fit := true
+		for _, each := range c.conditions {
+			fits, clear := each.fits(f)
+			if !clear {
+				return needs(each.fact)
+			}
+			if !fits {
+				fit = false
+				against = append(against, each.says(f))
+				break
+			}
+		}
+		if fit {
+			return because(c.String(), c.then.weigh(t, f))
 		}
 	}
-	return because(r.found(f), r.otherwise.weigh(t, f))
-}
-
-// found says what the facts of the cases are, once all are known.
-func (r when) found(f Facts) string {
-	var texts []string
-	for _, c := range r.cases {
-		is, _ := word(f, c.fact)
-		if d, dated := date(f, c.fact); dated {
-			is = d.String()
-		}
-		texts = append(texts, c.fact.Phrase()+" is "+is)
-	}
-	slices.Sort(texts)
-	return joined(slices.Compact(texts), "and")
+	slices.Sort(against)
+	return because(joined(slices.Compact(against), "and"), r.otherwise.weigh(t, f))
 }
 
 // because adds the reason to an outcome that sets no limit.

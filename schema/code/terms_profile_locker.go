@@ -17,9 +17,28 @@ var (
 	LockerDoorOpensTo = allowed(BookProfile, "locker.door-opens-to",
 		"Where may the door of a cylinder locker open to?", standsIn)
 
+	// LockerDoorSill asks how high the sill of a locker's door to the inside must
+	// be over the locker's floor, m.
+	LockerDoorSill = least[unit.Length](BookProfile, "locker.door-sill",
+		"How high must the sill of a locker's door be, where the door opens to the inside?")
+
+	// LockerDoorSeal asks what must close the edge of a locker's door to the
+	// inside.
+	LockerDoorSeal = allowed(BookProfile, "locker.door-seal",
+		"What must seal the edge of a locker's door, where the door opens to the inside?", []string{"gasket", "brush", "none"})
+
 	// LockerLowVentArea asks for the free area of a locker's low vent, m².
 	LockerLowVentArea = least[unit.Area](BookProfile, "locker.low-vent-area",
-		"How much free area must the low vent of a cylinder locker have?", FactLockerFloorArea)
+		"How much free area must the low vent of a cylinder locker have?", FactLockerFloorArea, FactLockerGas, FactLockerHighArea, FactLockerHighShare,
+		FactLockerLowVents, FactLockerOpensTo)
+
+	// LockerLowVentDuty asks whether a locker must have a low vent at all.
+	LockerLowVentDuty = duty(BookProfile, "locker.low-vent",
+		"Must a cylinder locker have a vent or drain at its bottom?")
+
+	// LockerHighVentDuty asks whether a locker must have a high vent at all.
+	LockerHighVentDuty = duty(BookProfile, "locker.high-vent",
+		"Must a cylinder locker have a vent near its top?")
 
 	// LockerLowVentEdge asks how far the lower edge of the low vent may lie
 	// above the locker's floor, m.
@@ -40,13 +59,37 @@ var (
 	LockerHighVentEdge = most[unit.Length](BookProfile, "locker.high-vent-edge",
 		"How far below the locker's ceiling may the lower edge of the high vent be?")
 
-	// VentToOpening asks for the distance from a locker's vent to an opening
-	// into the dwelling, m.
-	VentToOpening = least[unit.Length](BookProfile, "locker.vent-to-opening",
-		"How far must a locker's vent be from an opening into the dwelling?")
+	// LockerVentEnds asks what the low vent or drain of a locker may end in.
+	LockerVentEnds = allowed(BookProfile, "locker.vent-ends",
+		"What may the low vent or drain of a cylinder locker end in?", ventEndings)
 
-	// VentToIgnition asks for the distance from a locker's vent to an ignition
-	// source, m.
-	VentToIgnition = least[unit.Length](BookProfile, "locker.vent-to-ignition",
-		"How far must a locker's vent be from an ignition source?")
+	// LockerContents asks what may be kept or fitted in a locker.
+	LockerContents = allowed(BookProfile, "locker.contents",
+		"What may be kept or fitted in a cylinder locker beside the cylinders?", inALocker)
+
+	// LockerToExhaust asks how far a locker must be from an exhaust pipe, m.
+	LockerToExhaust = least[unit.Length](BookProfile, "locker.to-exhaust",
+		"How far must a cylinder locker be from an exhaust pipe?", FactLockerShield)
+
+	// LockerDrain asks whether a locker afloat must drain overboard.
+	LockerDrain = duty(BookProfile, "locker.drain",
+		"Afloat, must a cylinder locker have a drain from its lowest point?")
+
+	// LockerDrainBore asks how wide a locker's drain must be inside at its
+	// narrowest, m.
+	LockerDrainBore = least[unit.Length](BookProfile, "locker.drain-bore",
+		"Afloat, how wide must the drain of a cylinder locker be inside?", FactLockerGas)
+
+	// LockerDrainOverWater asks whether a locker's drain must end above the
+	// water.
+	LockerDrainOverWater = duty(BookProfile, "locker.drain-over-water",
+		"Afloat, must the drain of a cylinder locker end above the waterline?")
 )
+
+// The words for what is in a locker: those of its contents in the layout contract,
+// a flame for what burns, and electrics told apart by whether their maker marks
+// them for explosive air.
+var inALocker = []string{"gas-gear", "protected-electrics", "electrics", "battery", "tool", "fuel", "flame", "other"}
+
+// The words for what a vent ends in, as the layout contract has them.
+var ventEndings = []string{"open-air", "closed-underfloor", "skirted-bay", "chassis-rail", "double-floor", "wheel-box", "snow-skirt", "overboard", "another-space"}

@@ -34,6 +34,7 @@ type Locker struct {
 	FalseFloor   Given[bool]            `json:"falseFloor"`
 	Sunlit       Given[bool]            `json:"sunlit"`
 	HeatShield   Given[bool]            `json:"heatShield"`
+	ToExhaust    Measure[unit.Length]   `json:"leastToExhaust" rule:"nonNegative"`
 	FireRating   Measure[unit.Duration] `json:"fireRating" rule:"nonNegative"`
 	AboveWater   Given[bool]            `json:"aboveWaterline"`
 	Surveyed     Survey                 `json:"surveyed"`
