@@ -25,16 +25,26 @@ func undamaged(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 	by := func(limit code.WordLimit) func(*check.Sheet) check.Ruling {
 		return func(s *check.Sheet) check.Ruling {
 			allowed := check.AllowedWords(s, limit, nil)
-			worst := layout.DamageNone
-			for _, seen := range check.Read(s, &c.Condition.Given) {
-				if worst = seen; !allowed.Has(string(seen)) {
-					break
-				}
-			}
-			return check.OneOf(s, worst, allowed).Mend(setAside)
+			return check.OneOf(s, worstSeen(s, c, allowed), allowed).Mend(setAside)
 		}
 	}
 	return check.OrPractice(s, by(code.CylinderDamage), by(code.PracticeCylinderDamage))
+}
+
+// worstSeen takes the first damage that is not allowed, or where all are allowed the
+// last. An empty list states nothing: whoever looked and found nothing writes "none".
+func worstSeen(s *check.Sheet, c *layout.Cylinder, allowed check.Words) layout.Damage {
+	all := check.Read(s, &c.Condition.Given)
+	if len(all) == 0 {
+		s.Missing(`what was seen on it; "none" when there was nothing`, c.Condition.Spot())
+		return ""
+	}
+	for _, seen := range all {
+		if !allowed.Has(string(seen)) {
+			return seen
+		}
+	}
+	return all[len(all)-1]
 }
 
 // lost is the share of a cylinder's stamped tare that its weighing lacks.

@@ -10,7 +10,7 @@ import (
 
 var _ = add(check.For(check.Descriptor{
 	ID:         "hose.age",
-	Asks:       "Is the hose no older than a hose may serve?",
+	Asks:       "Is the hose within the years that a hose may serve?",
 	Why:        "A hose hardens and cracks where nobody looks, and one at cylinder pressure lets go at full bore.",
 	NotCovered: "Cracks, chafing and oil: bend it and look. Its maker may give it less time than the code does.",
 	Word:       report.Caution,

@@ -10,7 +10,7 @@ import (
 
 var _ = add(check.For(check.Descriptor{
 	ID:         "regulator.age",
-	Asks:       "Is the regulator no older than a regulator may serve?",
+	Asks:       "Is the regulator within the years that a regulator may serve?",
 	Why:        "Its rubber hardens and its seat wears: the pressure then creeps up while nothing burns, and the next flame is too large.",
 	NotCovered: "Its state: the fitter measures lock-up and running pressure.",
 	Word:       report.Caution,

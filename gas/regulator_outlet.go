@@ -40,7 +40,7 @@ func firstStage(s *check.Sheet, r *layout.Regulator) bool {
 		check.Read(s, &line.To)
 		isRegulator := to.Section() == "regulators"
 		further = further || isRegulator
-		bare = bare || !isRegulator && to.Section() != "junctions"
+		bare = bare || !isRegulator && to.Section() != "junctions" && to.Section() != "changeovers"
 		return !isRegulator
 	})
 	return further && !bare

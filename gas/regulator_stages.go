@@ -18,27 +18,42 @@ var _ = add(check.For(check.Descriptor{
 	Word:       report.Warning,
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.RegulatorStages.Term, code.RegulatorFixed.Term, code.PracticeFixedSetting.Term, code.RegulatorForVehicles.Term},
-	Reads:      []string{"/regulators/*/stages", "/regulators/*/fixedSetting", "/regulators/*/forVehicles", "/lines", "/lines/*/from"},
+	Reads:      []string{"/regulators/*/stages", "/regulators/*/fixedSetting", "/regulators/*/forVehicles", "/lines", "/lines/*/from", "/lines/*/to"},
 	Inventory:  []layout.InventoryList{layout.InventoryListLines},
 }, regulators, stages, fixedSetting, forVehicles))
 
 const otherRegulator = "Another regulator; the fitter chooses, fits and proves it."
 
-// stages counts those of the regulator and of all that stand before it.
+// stages counts those of the last regulator on a way and of all that stand before it.
 func stages(s *check.Sheet, r *layout.Regulator) check.Ruling {
 	fewest := check.Limit(s, "n_min", code.RegulatorStages, nil)
-	n := check.Read(s, &r.Stages)
-	check.List(s, &s.Layout().Lines)
-	check.Inventory(s, layout.InventoryListLines)
-	climb(s.Layout(), r.Ref(), func(line *layout.Line, from layout.Ref) bool {
-		if before, is := s.Layout().Find(from).(*layout.Regulator); is {
-			check.Read(s, &line.From)
-			n += check.Read(s, &before.Stages)
-		}
-		return true
-	})
+	if firstStage(s, r) {
+		return check.NotApplicable(s, "it delivers to a further regulator, of which the stages are counted")
+	}
+	n := check.Read(s, &r.Stages) + stagesBefore(s, r.Ref(), map[layout.Ref]int{})
 	return check.AtLeast(s, unit.Count(n), fewest).About("stages").Points(r.Stages.Spot()).
 		Mend(otherRegulator, report.Edit{Pointer: r.Stages.Spot().Pointer(), Value: strconv.Itoa(int(fewest.At()))})
+}
+
+// stagesBefore counts the stages before a thing, on that way to it that has the
+// fewest. Each thing is looked at once, however many ways lead through it.
+func stagesBefore(s *check.Sheet, to layout.Ref, known map[layout.Ref]int) int {
+	if n, seen := known[to]; seen {
+		return n
+	}
+	fewest := 0
+	for i, line := range s.Layout().FedBy(to) {
+		from := check.Read(s, &line.From)
+		n := stagesBefore(s, from, known)
+		if before, is := s.Layout().Find(from).(*layout.Regulator); is {
+			n += check.Read(s, &before.Stages)
+		}
+		if i == 0 || n < fewest {
+			fewest = n
+		}
+	}
+	known[to] = fewest
+	return fewest
 }
 
 func fixedSetting(s *check.Sheet, r *layout.Regulator) check.Ruling {

@@ -50,14 +50,12 @@ func upstream(s *check.Sheet, to layout.Ref) []*layout.Cylinder {
 func fedBy(s *check.Sheet, r *layout.Regulator) []*layout.Appliance {
 	var found []*layout.Appliance
 	for _, a := range downstream(s, r.Ref()) {
-		last := layout.Ref("")
+		feeds := false
 		climb(s.Layout(), a.Ref(), func(_ *layout.Line, from layout.Ref) bool {
-			if from.Section() == "regulators" {
-				last = from
-			}
-			return last == ""
+			feeds = feeds || from == r.Ref()
+			return from.Section() != "regulators"
 		})
-		if last == r.Ref() {
+		if feeds {
 			found = append(found, a)
 		}
 	}
