@@ -55,7 +55,7 @@ func keptItsMetal(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 		return func(s *check.Sheet) check.Ruling {
 			most := check.Limit(s, "f_max", limit, nil)
 			tare, weighed := check.Measure(s, "m_tare", &c.Tare), check.Measure(s, "m_weighed", &c.WeighedTare)
-			share := check.Step(s, "f_lost", lost, func() unit.Ratio { return unit.Ratio((tare - weighed) / tare) })
+			share := check.Step(s, "f_lost", lost, func() unit.Ratio { return unit.Ratio((float64(tare) - float64(weighed)) / float64(tare)) })
 			return check.AtMost(s, share, most).Says("of its stamped tare").Mend(setAside)
 		}
 	}

@@ -68,13 +68,13 @@ const swapSize = "Swap it for a cylinder of a size that the code allows."
 func counted(s *check.Sheet, limit code.Limit[unit.Count], which string, counts func(*layout.Cylinder) bool) check.Ruling {
 	check.Inventory(s, layout.InventoryListCylinders)
 	most := check.Limit(s, "n_max", limit, nil)
-	n := unit.Count(0)
+	n := 0
 	for _, c := range check.List(s, &s.Layout().Cylinders) {
 		if counts(c) {
 			n++
 		}
 	}
-	return check.AtMost(s, n, most).About("cylinders %s", which).Points(s.Layout().Cylinders.Spot()).
+	return check.AtMost(s, unit.Count(n), most).About("cylinders %s", which).Points(s.Layout().Cylinders.Spot()).
 		Mend("Take the cylinders that are too many to where they may be kept, away from the dwelling.")
 }
 
