@@ -15,9 +15,9 @@ var _ = add(check.For(check.Descriptor{
 	Word:       report.Warning,
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.TestHighSide.Term, code.PracticeTestHighSide.Term},
-	Reads:      []string{"/lines/*/pressureClass", "/tests", "/tests/*/kind", "/tests/*/covers", "/tests/*/on"},
+	Reads:      []string{"/lines/*/pressureClass", "/lines/*/from", "/tests", "/tests/*/kind", "/tests/*/covers", "/tests/*/on"},
 }, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
-	if zone := check.Read(s, &line.Zone); zone != layout.PressureZoneHigh {
+	if check.Read(s, &line.Zone) != layout.PressureZoneHigh && !unregulated(s, line) {
 		return check.NotApplicable(s, "the line is after a regulator, where the tests with air reach it")
 	}
 	return orCustom(s, code.TestHighSide, code.PracticeTestHighSide, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
@@ -31,3 +31,19 @@ var _ = add(check.For(check.Descriptor{
 			Mend("The fitter tests each joint of it with leak fluid at cylinder pressure, and writes it down.")
 	})
 }))
+
+// unregulated takes whether, by the lines of the file, gas comes to a line from some
+// cylinder without going through a regulator, whatever pressure the file states.
+func unregulated(s *check.Sheet, line *layout.Line) bool {
+	from := check.Read(s, &line.From)
+	if from.Section() == "regulators" {
+		return false
+	}
+	bare := from.Section() == "cylinders"
+	climb(s.Layout(), from, func(up *layout.Line, _ layout.Ref) bool {
+		before := check.Read(s, &up.From).Section()
+		bare = bare || before == "cylinders"
+		return before != "regulators"
+	})
+	return bare
+}

@@ -188,6 +188,11 @@ func TestFaultyDemoIsFoundOut(t *testing.T) {
 		"a propane alarm at the height of a nose":     "alarm.gas spaces/studio not-met",
 		"nobody looked below the bed":                 "survey.complete spaces/berth not-met",
 		"a bay that nobody surveyed":                  "survey.complete spaces/tonewood-bay not-known missing-input",
+		"a ring where a flare belongs":                "line.joints lines/trunk not-met",
+		"a pipe bare in the hole of the floor":        "line.route lines/to-old-oven not-met",
+		"a hose whose joints nobody tested":           "test.high-side lines/tail-A not-met",
+		"pipes that no test covers":                   "test.pressure lines/to-hob not-met",
+		"no certificate at all":                       "inspection.current dwelling not-met",
 		"a spark in the same bay as the spare":        "ignition.near-gas cylinders/spare not-met",
 	} {
 		if !slices.Contains(found, want) {
