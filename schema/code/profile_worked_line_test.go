@@ -159,3 +159,83 @@ func TestWallsOfTwoSystemsAgree(t *testing.T) {
 		t.Errorf("6 in of mercury is %v Pa, 3 psi %v Pa", mercury, psi)
 	}
 }
+
+// TestFiguresOnLinesThatWerePublishedTwice holds figures that the table of
+// requirements calls the same, or not the same, in several texts.
+func TestFiguresOnLinesThatWerePublishedTwice(t *testing.T) {
+	ask := func(profile string, term *Term, facts known) float64 {
+		a := use(t, profile).Ask(term, facts)
+		if a.State != Answered {
+			t.Fatalf("%s of %s: %s", term.ID, profile, a.State)
+		}
+		return a.SI
+	}
+	// PIP-12: "G 607: Cu 0.5 m, steel 1 m: agrees". PIP-11: the 500 mm of BSS are the same again.
+	for _, kind := range []string{"copper", "stainless-tube"} {
+		if fr, eu := ask("fr-small-craft", LineSupportsEvery.Term, pipe(kind)), ask("eu-leisure-vehicle", LineSupportsEvery.Term, pipe(kind)); fr != eu {
+			t.Errorf("clips on %s: %v and %v m", kind, fr, eu)
+		}
+	}
+	if uk, fr := ask("uk-inland-boat", LineSupportsEvery.Term, nil), ask("fr-small-craft", LineSupportsEvery.Term, pipe("copper")); uk != fr {
+		t.Errorf("clips on copper: %v and %v m", uk, fr)
+	}
+	// PIP-05: "WAC 296-150V-1440 same".
+	for _, appliance := range []string{"cooktop", "water-heater"} {
+		if hud, wac := ask("us-mobile-structure", ShutoffToAppliance.Term, kind(appliance)), ask("us-commercial-vehicle", ShutoffToAppliance.Term, kind(appliance)); hud != wac {
+			t.Errorf("valve of a %s: %v and %v m", appliance, hud, wac)
+		}
+	}
+	// TST-01: "WAC 296-150V: 10 psi 15 min", against 3 psi and 10 min.
+	if hud, wac := ask("us-mobile-structure", TestStrengthPressure.Term, nil), ask("us-commercial-vehicle", TestStrengthPressure.Term, nil); !near(3*wac, 10*hud) {
+		t.Errorf("test before connection: %v and %v Pa", hud, wac)
+	}
+	if hud, wac := ask("us-mobile-structure", TestStrengthHeld.Term, nil), ask("us-commercial-vehicle", TestStrengthHeld.Term, nil); 3*hud != 2*wac {
+		t.Errorf("test before connection: %v and %v s", hud, wac)
+	}
+	// TST-08 lets 10 mbar go in 5 minutes out of 700 cm3: at 1013.25 mbar that is
+	// 700 × 10 / 1013.25 = 6.9 cm3 in 5 minutes, 83 mL an hour.
+	drop, held := ask("eu-leisure-vehicle", TestTightnessDrop.Term, nil), ask("eu-leisure-vehicle", TestTightnessHeld.Term, nil)
+	if mL := 700 * drop / 101325 / held * 3600; mL < 82.5 || mL > 83.5 {
+		t.Errorf("the leak that EN 1949 lets pass is %v mL an hour", mL)
+	}
+}
+
+// TestNoCodeAsksForLessThanNothing: whatever the facts, a wall, a time or a pressure
+// of a test that a profile asks for is above zero, and a loss is not below it.
+func TestNoCodeAsksForLessThanNothing(t *testing.T) {
+	figures := []*Term{LineWall.Term, LineMeltsAt.Term, LineSupportsEvery.Term, LineToWiring.Term, LineToHeat.Term, ShutoffToAppliance.Term,
+		TestStrengthPressure.Term, TestStrengthHeld.Term, TestTightnessPressure.Term, TestTightnessCeiling.Term, TestTightnessHeld.Term, InspectionInterval.Term}
+	asked := 0
+	for _, p := range Profiles() {
+		if p.Book != BookProfile {
+			continue
+		}
+		codes := use(t, p.ID)
+		for _, line := range FactLineKind.Words() {
+			for _, pressure := range FactLinePressure.Words() {
+				for _, appliance := range []string{"cooktop", "lamp"} {
+					facts := known{FactLineKind: line, FactLinePressure: pressure, FactApplianceKind: appliance, FactLineOutside: 0.008}
+					for _, term := range figures {
+						if a := codes.Ask(term, facts); a.State == Answered {
+							asked++
+							if a.SI <= 0 {
+								t.Errorf("%s of %s on %v: %v", term.ID, p.ID, facts, a.SI)
+							}
+						}
+					}
+					for _, term := range []*Term{TestStrengthDrop.Term, TestTightnessDrop.Term} {
+						if a := codes.Ask(term, facts); a.State == Answered && a.SI < 0 {
+							t.Errorf("%s of %s: %v", term.ID, p.ID, a.SI)
+						}
+					}
+					if low, high := codes.Ask(TestTightnessPressure.Term, facts), codes.Ask(TestTightnessCeiling.Term, facts); low.State == Answered && high.State == Answered && low.SI >= high.SI {
+						t.Errorf("%s tests for leaks from %v to %v Pa", p.ID, low.SI, high.SI)
+					}
+				}
+			}
+		}
+	}
+	if asked < 500 {
+		t.Errorf("only %d figures were asked for", asked)
+	}
+}
