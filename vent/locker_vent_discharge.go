@@ -7,6 +7,7 @@ import (
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
+	"lowvent.example/vent/box"
 )
 
 var _ = add(check.For(check.Descriptor{
@@ -18,10 +19,12 @@ var _ = add(check.For(check.Descriptor{
 	Word:   report.Danger,
 	MayAct: report.LicensedFitter,
 	Limits: []*code.Term{code.LockerVentEnds.Term, code.PracticeVentEnds.Term, code.PracticeVentOpenSides.Term, code.PracticeVentOutOfSpray.Term,
-		code.PracticeVentOverSnow.Term},
+		code.PracticeVentOutsideSkirt.Term, code.PracticeVentOverSnow.Term},
 	Reads: []string{"/lockers/*/vents", "/lockers/*/vents/*/level", "/lockers/*/vents/*/endsIn/kind", "/lockers/*/vents/*/endsIn/openSides",
-		"/lockers/*/vents/*/endsIn/inWheelSpray", "/lockers/*/vents/*/endsIn/overGround", "/climate/snowDepth"},
-}, lockers, ofEachLow(endsOutside), ofEachLow(freeAround), ofEachLow(outOfSpray), ofEachLow(overSnow)))
+		"/lockers/*/vents/*/endsIn/inWheelSpray", "/lockers/*/vents/*/endsIn/overGround", "/climate/snowDepth", "/dwelling/skirted",
+		"/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/spaces", "/spaces/*/box/from", "/spaces/*/box/to", "/lockers", "/lockers/*/box/from", "/lockers/*/box/to"},
+	Instead: []string{"/lockers/*/vents/*/endsAt"},
+}, lockers, ofEachLow(endsOutside), ofEachLow(freeAround), ofEachLow(outOfSpray), ofEachLow(outsideSkirt), ofEachLow(overSnow)))
 
 // ofEachLow asks the same of each low vent or drain of a locker. A locker without one
 // is for locker.low-vent.
@@ -58,6 +61,35 @@ func outOfSpray(s *check.Sheet, v *layout.LockerVent) check.Ruling {
 	}
 	return check.Is(s, !spray, duty, found, "out of the spray of wheels").
 		Mend("A flap of rubber between wheel and vent that leaves the vent open all round.", check.SetBool(&v.EndsIn.Spray, false))
+}
+
+// outsideSkirt asks of a dwelling that is closed off to the ground that the vent does not
+// end below it, which is behind the skirt.
+func outsideSkirt(s *check.Sheet, v *layout.LockerVent) check.Ruling {
+	if !check.Read(s, &s.Layout().Dwelling.Skirted) {
+		return check.NotApplicable(s, "the dwelling is not closed off to the ground")
+	}
+	duty := check.Asked(s, code.PracticeVentOutsideSkirt, nil)
+	end, found := ventAt(s, v), "not below the dwelling"
+	for _, room := range rooms(s) {
+		if box.PlanGap(end.box, room.box).Low <= 0 && box.Rise(end.box, room.box).High >= 0 {
+			found = "below " + room.item.Label() + ", behind the skirt"
+		}
+	}
+	return check.Is(s, found == "not below the dwelling", duty, found, "not below the dwelling").Points(v.Spot()).
+		Mend("The vent led on through the skirt by a pipe that falls all the way, where the fitter agrees; or the skirt taken off.")
+}
+
+// rooms takes every space and every locker as a box.
+func rooms(s *check.Sheet) []thing {
+	var all []thing
+	for _, each := range check.List(s, &s.Layout().Spaces) {
+		all = append(all, enclosure(s, each, &each.Box))
+	}
+	for _, each := range check.List(s, &s.Layout().Lockers) {
+		all = append(all, enclosure(s, each, &each.Box))
+	}
+	return all
 }
 
 func overSnow(s *check.Sheet, v *layout.LockerVent) check.Ruling {

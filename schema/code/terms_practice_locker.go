@@ -18,6 +18,10 @@ var (
 	PracticeVentOutOfSpray = duty(BookPractice, "practice.vent-out-of-spray",
 		"Must the end of a low vent lie where no wheel throws water or mud at it?")
 
+	// PracticeVentOutsideSkirt asks whether a low vent must end outside a skirt.
+	PracticeVentOutsideSkirt = duty(BookPractice, "practice.vent-outside-skirt",
+		"Must a low vent end outside the skirt of a dwelling that is closed off to the ground?")
+
 	// PracticeVentOverSnow asks whether a low vent must end above the snow.
 	PracticeVentOverSnow = duty(BookPractice, "practice.vent-over-snow",
 		"Must a low vent end above the deepest snow that the dwelling stands in?")
