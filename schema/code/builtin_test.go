@@ -115,6 +115,17 @@ func TestEntriesAgreeWithTheTable(t *testing.T) {
 // cover the usual one.
 var asWritten = map[string]known{
 	"fr-dwelling appliance.flue": {FactSpaceUse: "washroom"},
+
+	"fr-dwelling appliance.flue-by-room":         {FactSpaceUse: "washroom"},
+	"eu-inland-vessel appliance.flue-by-room":    {FactSpaceUse: "sleeping"},
+	"eu-leisure-vehicle room.vent-area-low":      {FactSpaceFloorArea: 9.5},
+	"eu-leisure-vehicle room.vent-area-high":     {FactSpaceFloorArea: 9.5},
+	"eu-leisure-vehicle room.vent-area-together": {FactSpaceFloorArea: 9.5},
+	"us-commercial-vehicle appliance.portable":   {FactApplianceKind: "space-heater"},
+	"us-commercial-vehicle flue.tight":           {FactApplianceKind: "space-heater"},
+	"us-fixed-cabin flue.terminal-intake-reach":  {FactFlueKind: "open-flued"},
+	"us-fixed-cabin flue.terminal-over-intake":   {FactFlueKind: "open-flued"},
+	"us-inspected-vessel appliance.flame-guard":  {FactApplianceKind: "oven"},
 }
 
 // TestEveryEntryIsAnswered holds that each entry's rule evaluates when every
@@ -168,7 +179,10 @@ func TestOtherBooksAnswerAll(t *testing.T) {
 func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 	want := map[string]State{
 		VentToOpening.ID: Silent, VentToIgnition.ID: Silent, AlarmGasDuty.ID: Silent, AlarmGasHeight.ID: Silent,
-		AlarmCODuty.ID: Remembered,
+		AlarmCODuty.ID:         Remembered,
+		ApplianceFlameGuard.ID: Silent, AppliancePilot.ID: Silent, AppliancePortable.ID: Silent, CookingNotForHeat.ID: Silent, ApplianceListed.ID: Silent,
+		FlueTight.ID: Silent, TerminalToOpening.ID: Silent, TerminalToFuel.ID: Silent, ExitClear.ID: Silent,
+		RoomVentLow.ID: Silent, RoomVentHigh.ID: Silent, RoomVentAll.ID: Silent, RoomVentFixed.ID: Silent, RoomVentLowHeight.ID: Silent, RoomVentHighDepth.ID: Silent,
 	}
 	got := map[string]State{}
 	c, facts := use(t, "us-mobile-structure"), everyFact(t)

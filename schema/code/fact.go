@@ -20,6 +20,10 @@ const (
 	FactCylinderGas     Fact = "cylinder.gas"           // word: what the cylinder holds
 	FactCylinderRole    Fact = "cylinder.role"          // word: in service, spare or empty
 	FactApplianceKind   Fact = "appliance.kind"         // word: what the appliance does
+	FactApplianceInput  Fact = "appliance.input"        // heat input at full flame, W gross
+	FactFlueKind        Fact = "flue.kind"              // word: where what it serves takes its air and gives its fumes
+	FactFlueWall        Fact = "flue.wall"              // word: the side of the dwelling that the flue comes out of
+	FactSpaceBurning    Fact = "space.burning"          // word: whether a flame in the space lives on its air
 	FactSpaceUse        Fact = "space.use"              // word: what the space is used for
 	FactSpaceFloorArea  Fact = "space.floorArea"        // m²
 	FactUnfluedInput    Fact = "space.unfluedInput"     // summed heat input of flueless appliances in the space, W gross
@@ -60,8 +64,10 @@ type factInfo struct {
 	count    bool     // printed as a bare number
 }
 
-// facts is sorted by name. The words are those of the layout contract.
+// facts is sorted by name. The words are those of the layout contract, save those
+// of what burns in a space, which a check works out of what is listed there.
 var facts = []factInfo{
+	{name: FactApplianceInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_input", phrase: "the appliance's heat input", positive: true},
 	{name: FactApplianceKind, form: wordFact, phrase: "the kind of appliance",
 		words: []string{"cooktop", "oven", "range", "water-heater", "space-heater", "refrigerator", "lamp", "generator", "dryer", "barbecue", "fireplace"}},
 	{name: FactCylinderGas, form: wordFact, phrase: "what the cylinder holds",
@@ -73,7 +79,10 @@ var facts = []factInfo{
 	{name: FactDwellingKind, form: wordFact, phrase: "the kind of dwelling",
 		words: []string{"road-vehicle", "trailer", "manufactured-home", "boat", "inspected-vessel", "inland-vessel", "cabin", "tiny-house-on-wheels", "tiny-house-fixed"}},
 	{name: FactDwellingSleeps, form: numberFact, kind: unit.KindRatio, symbol: "n_sleeps", phrase: "the number of people who sleep there", count: true},
+	{name: FactFlueKind, form: wordFact, phrase: "the kind of flue", words: []string{"none", "room-sealed", "open-flued"}},
+	{name: FactFlueWall, form: wordFact, phrase: "the side that the flue comes out of", words: []string{"left", "right", "front", "rear", "floor", "ceiling"}},
 	{name: FactLockerFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_floor", phrase: "the locker's floor area", positive: true},
+	{name: FactSpaceBurning, form: wordFact, phrase: "what burns in the space", words: []string{"open-flame", "sealed", "nothing"}},
 	{name: FactSpaceFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_space", phrase: "the floor area of the space", positive: true},
 	{name: FactOpenFluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_open", phrase: "the heat input of open-flued appliances in the space"},
 	{name: FactUnfluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_unflued", phrase: "the heat input of flueless appliances in the space"},

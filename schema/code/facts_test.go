@@ -24,7 +24,8 @@ func (k known) Date(f Fact) (unit.Date, bool) { v, ok := k[f].(unit.Date); retur
 func everyFact(t *testing.T) known {
 	all := known{
 		FactLockerFloorArea: 0.30, FactWaterCapacity: 21.6, FactCylinderGas: "propane", FactCylinderRole: "in-service",
-		FactApplianceKind: "water-heater", FactSpaceUse: "living", FactSpaceFloorArea: 11.25, FactUnfluedInput: 4250.0,
+		FactApplianceKind: "water-heater", FactApplianceInput: 3500.0, FactFlueKind: "room-sealed", FactFlueWall: "left",
+		FactSpaceBurning: "open-flame", FactSpaceUse: "living", FactSpaceFloorArea: 11.25, FactUnfluedInput: 4250.0,
 		FactOpenFluedInput: 0.0, FactDwellingKind: "manufactured-home", FactDwellingSleeps: 2.0, FactFirstUsed: day(t, "2020-05-17"),
 	}
 	if len(all) != len(EveryFact()) {
