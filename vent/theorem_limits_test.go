@@ -198,7 +198,7 @@ func TestNeverWaived(t *testing.T) {
 			}
 		}
 	}
-	want := []string{"appliance.gas-kind", "appliance.room-sealed", "cylinder.fill", "cylinder.in-locker", "cylinder.outside-living", "cylinder.upright",
+	want := []string{"appliance.gas-kind", "appliance.outdoor-only", "appliance.portable", "appliance.room-sealed", "cylinder.fill", "cylinder.in-locker", "cylinder.outside-living", "cylinder.upright",
 		"line.open-end", "locker.sealed", "regulator.present"}
 	if diff := cmp.Diff(want, never); diff != "" {
 		t.Errorf("never waived (-want +got):\n%s", diff)
