@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"lowvent.example/schema/unit"
 )
 
@@ -138,5 +140,23 @@ func TestNothingIsAskedWithoutAFlame(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestTogetherIsLowAndHigh holds, over any heat, people and floor, that what a code
+// asks of all vents together is what it asks of the low and of the high ones: where a
+// text gives two areas, their sum is no figure of its own.
+func TestTogetherIsLowAndHigh(t *testing.T) {
+	for _, profile := range []string{"eu-inland-vessel", "uk-inland-boat", "fr-small-craft", "fr-dwelling", "eu-leisure-vehicle", "us-fixed-cabin"} {
+		codes := use(t, profile)
+		rapid.Check(t, func(r *rapid.T) {
+			watts := func(name string) float64 { return float64(rapid.IntRange(1, 20000).Draw(r, name)) }
+			given := room(watts("unflued"), watts("open"), float64(rapid.IntRange(1, 8).Draw(r, "people")), float64(rapid.IntRange(1, 1000).Draw(r, "floor"))/100)
+			given[FactSpaceBurning] = rapid.SampledFrom(FactSpaceBurning.Words()).Draw(r, "burning")
+			low, high, all := codes.Ask(RoomVentLow.Term, given), codes.Ask(RoomVentHigh.Term, given), codes.Ask(RoomVentAll.Term, given)
+			if low.State != all.State || high.State != all.State || all.State == Answered && !near(low.SI+high.SI, all.SI) {
+				r.Errorf("%s: %v %v low, %v %v high, %v %v together", profile, low.State, low.SI, high.State, high.SI, all.State, all.SI)
+			}
+		})
 	}
 }
