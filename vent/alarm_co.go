@@ -20,10 +20,15 @@ var _ = add(check.For(check.Descriptor{
 }, spaces, func(s *check.Sheet, space *layout.Space) check.Ruling {
 	ask := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
 		return func(s *check.Sheet) check.Ruling {
-			return alarmed(s, space, layout.AlarmKindCarbonMonoxide, duty, func(s *check.Sheet, a *layout.Alarm) check.Ruling {
-				return check.Is(s, true, check.Asked(s, duty, nil), "in this space", "in this space")
-			})
+			return alarmed(s, space, layout.AlarmKindCarbonMonoxide, duty, inThere(space, duty))
 		}
 	}
 	return check.OrPractice(s, ask(code.AlarmCODuty), ask(code.PracticeAlarmCODuty))
 }))
+
+// inThere rules that an alarm is in the right place by being in the space at all.
+func inThere(space *layout.Space, duty code.DutyLimit) func(*check.Sheet, *layout.Alarm) check.Ruling {
+	return func(s *check.Sheet, _ *layout.Alarm) check.Ruling {
+		return check.Is(s, true, check.Asked(s, duty, useOf(space)), "in this space", "in this space")
+	}
+}

@@ -23,13 +23,18 @@ func needed(s *check.Sheet, space *layout.Space) bool {
 	return false
 }
 
-// alarmed asks that an alarm of a kind is in the space, alive and within its date.
-// Each alarm there is tried; one that is right is enough.
+// alarmed asks that an alarm of a kind is in a space that needs one.
 func alarmed(s *check.Sheet, space *layout.Space, kind layout.AlarmKind, duty code.DutyLimit, placed func(*check.Sheet, *layout.Alarm) check.Ruling) check.Ruling {
 	if !needed(s, space) {
 		return check.NotApplicable(s, "nobody sleeps or lives there, and no propane burns there")
 	}
-	asked := check.Asked(s, duty, nil)
+	return alarmIn(s, space, kind, duty, placed)
+}
+
+// alarmIn asks that an alarm of a kind is in the space, alive and within its date.
+// Each alarm there is tried; one that is right is enough.
+func alarmIn(s *check.Sheet, space *layout.Space, kind layout.AlarmKind, duty code.DutyLimit, placed func(*check.Sheet, *layout.Alarm) check.Ruling) check.Ruling {
+	asked := check.Asked(s, duty, useOf(space))
 	var tries []func(*check.Sheet) check.Ruling
 	for _, a := range check.List(s, &s.Layout().Alarms) {
 		if check.Read(s, &a.Kind) != kind || check.Read(s, &a.In) != space.Ref() {
@@ -37,8 +42,8 @@ func alarmed(s *check.Sheet, space *layout.Space, kind layout.AlarmKind, duty co
 		}
 		tries = append(tries, func(s *check.Sheet) check.Ruling {
 			return check.All(s,
-				func(s *check.Sheet) check.Ruling { return inDate(s, a, duty).About("%s, date", a.Label()) },
-				func(s *check.Sheet) check.Ruling { return live(s, a, duty).About("%s, power", a.Label()) },
+				func(s *check.Sheet) check.Ruling { return inDate(s, a, space, duty).About("%s, date", a.Label()) },
+				func(s *check.Sheet) check.Ruling { return live(s, a, space, duty).About("%s, power", a.Label()) },
 				func(s *check.Sheet) check.Ruling { return placed(s, a).About("%s, place", a.Label()) })
 		})
 	}
@@ -49,17 +54,22 @@ func alarmed(s *check.Sheet, space *layout.Space, kind layout.AlarmKind, duty co
 	return check.Any(s, tries...)
 }
 
+// useOf tells a code what a space is used for.
+func useOf(space *layout.Space) check.Facts {
+	return check.Facts{code.FactSpaceUse: func(s *check.Sheet) any { return string(check.Read(s, &space.Use)) }}
+}
+
 // inDate asks that the alarm is not past the date on its case.
-func inDate(s *check.Sheet, a *layout.Alarm, duty code.DutyLimit) check.Ruling {
-	asked := check.Asked(s, duty, nil)
+func inDate(s *check.Sheet, a *layout.Alarm, space *layout.Space, duty code.DutyLimit) check.Ruling {
+	asked := check.Asked(s, duty, useOf(space))
 	by := check.Read(s, &a.ReplaceBy)
 	return check.Is(s, !by.First().Before(s.On()), asked, "to be replaced by "+by.String(), "a date that has not come").
 		Mend("Replace the alarm: its sensor is spent by then.")
 }
 
 // live asks that the alarm still works with the battery isolator off.
-func live(s *check.Sheet, a *layout.Alarm, duty code.DutyLimit) check.Ruling {
-	asked := check.Asked(s, duty, nil)
+func live(s *check.Sheet, a *layout.Alarm, space *layout.Space, duty code.DutyLimit) check.Ruling {
+	asked := check.Asked(s, duty, useOf(space))
 	is := check.Read(s, &a.Live)
 	return check.Is(s, is, asked, powered(is), powered(true)).
 		Mend("Feed it ahead of the isolator, or fit one with its own battery.", check.SetBool(&a.Live, true))

@@ -122,7 +122,7 @@ func TestSorrelIsAskedEveryCheck(t *testing.T) {
 		answered[f.Check] = answered[f.Check] || asked
 	}
 	silent := map[string]string{"line.open-end": "Sorrel has no open end; Teal has a capped one", "outdoor-outlet.place": "Sorrel has no outlet outside; Teal has one",
-		"fill-point.place": "Sorrel has no fill point; Teal has one"}
+		"fill-point.place": "Sorrel has no fill point; Teal has one", "room.solid-fuel": "Sorrel has no stove; Teal has one"}
 	for _, c := range allChecks().Checks {
 		if !answered[c.ID] && silent[c.ID] == "" {
 			t.Errorf("%s says nothing of any thing of Sorrel", c.ID)
@@ -181,6 +181,9 @@ func TestFaultyDemoIsFoundOut(t *testing.T) {
 		"more pressure than the hob's plate allows":   "regulator.outlet regulators/main not-met",
 		"a household hob made for mains gas":          "appliance.gas-kind appliances/hob not-met",
 		"a water heater without a flue":               "appliance.room-sealed appliances/water not-met",
+		"that hob in a bus":                           "appliance.listed appliances/hob not-met",
+		"a burner that lets its gas run on":           "appliance.flame-guard appliances/hob not-met",
+		"a water heater made for outdoors":            "appliance.outdoor-only appliances/water not-met",
 		"a taped pipe end behind the drawers":         "line.open-end openEnds/old-oven not-met",
 		"a wooden rack 45 cm over the hob":            "clearance.above appliances/hob not-met",
 		"no carbon monoxide alarm where people sleep": "alarm.co spaces/berth not-met",

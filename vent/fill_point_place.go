@@ -27,7 +27,7 @@ var _ = add(check.For(check.Descriptor{
 	Surveys:   []layout.SurveyList{layout.SurveyListOpenings, layout.SurveyListFixedVents, layout.SurveyListIgnitionSources},
 	Inventory: append([]layout.InventoryList{layout.InventoryListFlues}, sparkLists...),
 	Sources:   []string{"Euclid, least distance between boxes"},
-}, fillPoints, onTheOutside, guarded, fillClearOfOpenings, fillClearOfSparks, fillClearOfIntakes))
+}, fillPoints, onTheOutside, fillGuarded, fillClearOfOpenings, fillClearOfSparks, fillClearOfIntakes))
 
 func fillPoints(l *layout.Layout) *layout.Section[layout.FillPoint] { return &l.FillPoints }
 
@@ -37,7 +37,7 @@ func onTheOutside(s *check.Sheet, f *layout.FillPoint) check.Ruling {
 		Mend("A fill point in the outer skin, its pipe made and tested by the fitter.", check.SetWord(&f.In, layout.OpenAir))
 }
 
-func guarded(s *check.Sheet, f *layout.FillPoint) check.Ruling {
+func fillGuarded(s *check.Sheet, f *layout.FillPoint) check.Ruling {
 	part := func(g *layout.Given[bool], what string) func(*check.Sheet) check.Ruling {
 		return func(s *check.Sheet) check.Ruling {
 			duty := check.Asked(s, code.PracticeFillPointGuards, nil)

@@ -34,7 +34,7 @@ func awayFromEngines(s *check.Sheet, line *layout.Line) check.Ruling {
 		return check.Every(s, engines, none, func(s *check.Sheet, space *layout.Space) check.Ruling {
 			duty := check.Asked(s, l, nil)
 			in := runsIn(s, line, space)
-			return check.Is(s, !in, duty, yesNo(in, "runs through it", "runs outside it"), "runs outside it").Points(line.Spot()).
+			return check.Is(s, !in, duty, either(in, "runs through it", "runs outside it"), "runs outside it").Points(line.Spot()).
 				Mend("Another way for the line; the fitter lays it.")
 		})
 	}

@@ -31,22 +31,15 @@ func outletClosed(s *check.Sheet, o *layout.Outlet) check.Ruling {
 		func(s *check.Sheet) check.Ruling {
 			duty := check.Asked(s, code.PracticeOutletClosed, nil)
 			valve := check.Read(s, &o.Shutoff)
-			return check.Is(s, valve, duty, yesNo(valve, "a valve", "no valve"), "a valve beside it").
+			return check.Is(s, valve, duty, either(valve, "a valve", "no valve"), "a valve beside it").
 				Mend("A valve right beside the outlet; the fitter puts it in.", check.SetBool(&o.Shutoff, true))
 		},
 		func(s *check.Sheet) check.Ruling {
 			duty := check.Asked(s, code.PracticeOutletClosed, nil)
 			capped := check.Read(s, &o.Capped)
-			return check.Is(s, capped, duty, yesNo(capped, "a cap", "no cap"), "a cap when nothing is plugged in").
+			return check.Is(s, capped, duty, either(capped, "a cap", "no cap"), "a cap when nothing is plugged in").
 				Mend("The cap that belongs to the outlet, on a chain.", check.SetBool(&o.Capped, true))
 		})
-}
-
-func yesNo(is bool, yes, no string) string {
-	if is {
-		return yes
-	}
-	return no
 }
 
 const moveOutlet = "Another place for the outlet; the fitter moves it."

@@ -198,8 +198,8 @@ func TestNeverWaived(t *testing.T) {
 			}
 		}
 	}
-	want := []string{"appliance.gas-kind", "appliance.room-sealed", "cylinder.fill", "cylinder.in-locker", "cylinder.outside-living", "cylinder.upright",
-		"line.open-end", "locker.sealed", "regulator.gas", "regulator.present"}
+	want := []string{"appliance.gas-kind", "appliance.outdoor-only", "appliance.portable", "appliance.room-sealed", "cylinder.fill", "cylinder.in-locker",
+		"cylinder.outside-living", "cylinder.upright", "line.open-end", "locker.sealed", "regulator.gas", "regulator.present"}
 	if diff := cmp.Diff(want, never); diff != "" {
 		t.Errorf("never waived (-want +got):\n%s", diff)
 	}

@@ -2,6 +2,7 @@ package vent_test
 
 import (
 	"fmt"
+	"maps"
 	"math/big"
 	"slices"
 	"strconv"
@@ -118,7 +119,8 @@ func TestTheWorstEndDecides(t *testing.T) {
 			m    measured
 		}
 		var trials []trial
-		for pair, f := range s.found {
+		for _, pair := range slices.Sorted(maps.Keys(s.found)) {
+			f := s.found[pair]
 			if f.Outcome != report.Within || contradiction(f) {
 				continue
 			}

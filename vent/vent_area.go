@@ -14,16 +14,19 @@ var ventReads = []string{"/lockers/*/box/from", "/lockers/*/box/to", "/lockers/*
 // freeArea is what is open of one vent behind its cover.
 var freeArea = &check.Figure[unit.Area, *layout.LockerVent]{
 	ID: "locker.vent-free-area", Title: "free area of the vent",
-	Calc: func(s *check.Sheet, v *layout.LockerVent) unit.Area {
-		gross := check.Measure(s, "A_gross", &v.Gross)
-		if check.Read(s, &v.Cover.Kind) == layout.CoverKindNone {
-			return check.Step(s, "A_free", check.Formula{Text: "A_free = A_gross", Source: "definition", Valid: "a hole with nothing over it"},
-				func() unit.Area { return gross })
-		}
-		open := check.Measure(s, "open", &v.Cover.Open)
-		return check.Step(s, "A_free", check.Formula{Text: "A_free = A_gross * open", Source: "definition", Valid: "a clean cover; dirt, frost and leaves close it further"},
-			func() unit.Area { return unit.Area(float64(gross) * float64(open)) })
-	},
+	Calc: func(s *check.Sheet, v *layout.LockerVent) unit.Area { return behind(s, &v.Gross, &v.Cover) },
+}
+
+// behind is what is open of a hole behind its cover.
+func behind(s *check.Sheet, hole *layout.Measure[unit.Area], cover *layout.Cover) unit.Area {
+	gross := check.Measure(s, "A_gross", hole)
+	if check.Read(s, &cover.Kind) == layout.CoverKindNone {
+		return check.Step(s, "A_free", check.Formula{Text: "A_free = A_gross", Source: "definition", Valid: "a hole with nothing over it"},
+			func() unit.Area { return gross })
+	}
+	open := check.Measure(s, "open", &cover.Open)
+	return check.Step(s, "A_free", check.Formula{Text: "A_free = A_gross * open", Source: "definition", Valid: "a clean cover; dirt, frost and leaves close it further"},
+		func() unit.Area { return unit.Area(float64(gross) * float64(open)) })
 }
 
 // lowFree and highFree are the free areas of all low and all high vents together.

@@ -55,6 +55,22 @@ func Measure[Q unit.Quantity](s *Sheet, symbol string, m *layout.Measure[Q]) Q {
 	return q
 }
 
+// Count takes a number of people or things, as the figure that a rule multiplies by,
+// under the symbol that the working shows.
+func Count(s *Sheet, symbol string, g *layout.Given[int]) float64 {
+	count, known := g.Get()
+	if !known {
+		s.miss(g.Spot().Key(), g.Spot())
+		return 0
+	}
+	s.took(g)
+	si := float64(count)
+	if s.run.options.Working {
+		s.line("read", symbol, g.Spot(), &report.Amount{Kind: "count", SI: &si, Text: fmt.Sprint(count)})
+	}
+	return si
+}
+
 // Band takes a quantity that comes with its own band, such as the distance
 // between two things whose coordinates have tolerances; of names what it is and
 // is its name among the corners.

@@ -139,7 +139,7 @@ func (r *run) jobs(checks []Check) []job {
 	for i := range checks {
 		c := &checks[i]
 		items, section, known := c.subjects(r.layout)
-		if len(items) == 0 {
+		if len(items) == 0 || !known { // of a list that was left out, nothing is asked of what it may hold
 			jobs = append(jobs, job{check: c, section: section, known: known})
 		}
 		for _, each := range items {

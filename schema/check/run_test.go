@@ -234,3 +234,19 @@ func TestSubjectsOfAnySort(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// TestAListThatIsLeftOutIsAskedBeside: of two lists that make the subjects, one that
+// was left out is not known, and the things of the other are asked all the same.
+func TestAListThatIsLeftOutIsAskedBeside(t *testing.T) {
+	both := ForItems(Descriptor{ID: "tiny.both", Word: report.Danger}, func(l *layout.Layout) ([]layout.Item, *layout.Spot, bool) {
+		return []layout.Item{l.Cylinders.Get("a")}, l.Stoves.Spot(), l.Stoves.Known()
+	}, func(s *Sheet, item layout.Item) Ruling { return standing1(s, item.(*layout.Cylinder)) })
+	out := run1(t, load(t), books(t, stand), both)
+	is(t, of(t, out, "/cylinders/a"), report.Within, "")
+	is(t, of(t, out, "/stoves"), report.NotKnown, report.MissingInput)
+	out = run1(t, load(t, "/stoves = {}"), books(t, stand), both)
+	is(t, of(t, out, "/cylinders/a"), report.Within, "")
+	if len(out.Findings) != 1 {
+		t.Errorf("%d findings where the second list is stated empty", len(out.Findings))
+	}
+}

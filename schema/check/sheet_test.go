@@ -313,3 +313,23 @@ func TestSymbol(t *testing.T) {
 		}
 	}
 }
+
+// TestCount: a number of people is taken and noted, and one that was left out is
+// missing and no number.
+func TestCount(t *testing.T) {
+	var got float64
+	ask := func(s *Sheet, c *layout.Cylinder) Ruling {
+		got = Count(s, "n", &s.Layout().Dwelling.Sleeps)
+		return standing1(s, c)
+	}
+	f := of(t, run1(t, load(t, `/dwelling = { "sleeps": 3 }`), books(t, stand), asksOfA(ask)), "/cylinders/a")
+	is(t, f, report.Within, "")
+	if got != 3 || !slices.ContainsFunc(f.Parts[0].Inputs, func(in report.Input) bool { return in.Pointer == "/dwelling/sleeps" }) {
+		t.Errorf("%v, from %+v", got, f.Parts[0].Inputs)
+	}
+	f = of(t, run1(t, load(t), books(t, stand), asksOfA(ask)), "/cylinders/a")
+	is(t, f, report.NotKnown, report.MissingInput)
+	if got != 0 || len(f.Parts[0].Missing) != 1 || f.Parts[0].Missing[0].What != "sleeps" {
+		t.Errorf("%v, missing %+v", got, f.Parts[0].Missing)
+	}
+}

@@ -122,6 +122,17 @@ var asWritten = map[string]known{
 	"eu-leisure-vehicle hose.length":         {FactLinePressure: "high"},
 	"us-mobile-structure line.in-sight":      {FactLineKind: "copper"},
 	"us-mobile-structure line.strike-plates": {FactLineKind: "corrugated-stainless"},
+
+	"fr-dwelling appliance.flue-by-room":         {FactSpaceUse: "washroom"},
+	"eu-inland-vessel appliance.flue-by-room":    {FactSpaceUse: "sleeping"},
+	"eu-leisure-vehicle room.vent-area-low":      {FactSpaceFloorArea: 9.5},
+	"eu-leisure-vehicle room.vent-area-high":     {FactSpaceFloorArea: 9.5},
+	"eu-leisure-vehicle room.vent-area-together": {FactSpaceFloorArea: 9.5},
+	"us-commercial-vehicle appliance.portable":   {FactApplianceKind: "space-heater"},
+	"us-commercial-vehicle flue.tight":           {FactApplianceKind: "space-heater"},
+	"us-fixed-cabin flue.terminal-intake-reach":  {FactFlueKind: "open-flued"},
+	"us-fixed-cabin flue.terminal-over-intake":   {FactFlueKind: "open-flued"},
+	"us-inspected-vessel appliance.flame-guard":  {FactApplianceKind: "oven"},
 }
 
 // TestEveryEntryIsAnswered holds that each entry's rule evaluates when every
@@ -191,6 +202,9 @@ func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 		CylinderToIgnition.ID: Silent, CylinderToOpening.ID: Silent, FillPointToIgnition.ID: Silent, FillPointToIntake.ID: Silent, FuelFillerToFlue.ID: Silent,
 		LockerContents.ID: Silent, LockerDoorSeal.ID: Silent, LockerDoorSill.ID: Silent, LockerToExhaust.ID: Silent,
 		LockerDrain.ID: Silent, LockerDrainBore.ID: Silent, LockerDrainOverWater.ID: Silent,
+		ApplianceFlameGuard.ID: Silent, AppliancePilot.ID: Silent, AppliancePortable.ID: Silent, CookingNotForHeat.ID: Silent, ApplianceListed.ID: Silent,
+		FlueTight.ID: Silent, TerminalToOpening.ID: Silent, TerminalToFuel.ID: Silent, ExitClear.ID: Silent,
+		RoomVentLow.ID: Silent, RoomVentHigh.ID: Silent, RoomVentAll.ID: Silent, RoomVentFixed.ID: Silent, RoomVentLowHeight.ID: Silent, RoomVentHighDepth.ID: Silent,
 	}
 	got := map[string]State{}
 	c, facts := use(t, "us-mobile-structure"), everyFact(t)

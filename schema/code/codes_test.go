@@ -30,7 +30,7 @@ func TestUse(t *testing.T) {
 		t.Errorf("one code chosen: %+v", us)
 	}
 	const all = "The profiles are: anz-caravan-boat, eu-inland-vessel, eu-leisure-vehicle, fr-dwelling, fr-small-craft, uk-inland-boat, " +
-		"us-commercial-vehicle, us-inspected-vessel, us-mobile-structure"
+		"us-commercial-vehicle, us-fixed-cabin, us-inspected-vessel, us-mobile-structure"
 	cases := []struct{ id, want string }{
 		{"us-mobile-structures", `there is no code profile "us-mobile-structures". "us-mobile-structure" may be meant. ` + all},
 		{"US-MOBILE-STRUCTURE", `there is no code profile "US-MOBILE-STRUCTURE". "us-mobile-structure" may be meant. ` + all},

@@ -64,8 +64,8 @@ func (d *decoder) split(n *source.Node) int {
 }
 
 func (d *decoder) perUnit(n *source.Node, t *Term) Rule {
-	d.object(n, keys{must: []string{"perUnit"}, may: []string{"least", "most"}})
-	r := perUnit{bounds: d.bounds(n, t)}
+	d.object(n, keys{must: []string{"perUnit"}, may: []string{"splitOver", "least", "most"}})
+	r := perUnit{split: d.split(n), bounds: d.bounds(n, t)}
 	for _, e := range d.elements(n, "perUnit", 1) {
 		if d.object(e, keys{must: []string{"of", "rate"}}) {
 			r.parts = append(r.parts, d.ratePart(e, t, r.parts))

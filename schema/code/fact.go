@@ -30,6 +30,10 @@ const (
 	FactQualification   Fact = "cylinder.qualification" // word: how it was last qualified
 	FactLineFeeds       Fact = "line.feeds"             // word: what hangs on the end of the line
 	FactApplianceKind   Fact = "appliance.kind"         // word: what the appliance does
+	FactApplianceInput  Fact = "appliance.input"        // heat input at full flame, W gross
+	FactFlueKind        Fact = "flue.kind"              // word: where what it serves takes its air and gives its fumes
+	FactFlueWall        Fact = "flue.wall"              // word: the side of the dwelling that the flue comes out of
+	FactSpaceBurning    Fact = "space.burning"          // word: whether a flame in the space lives on its air
 	FactSpaceUse        Fact = "space.use"              // word: what the space is used for
 	FactSpaceFloorArea  Fact = "space.floorArea"        // m²
 	FactLineKind        Fact = "line.kind"              // word: what the line is made of
@@ -74,8 +78,10 @@ type factInfo struct {
 	count    bool     // printed as a bare number
 }
 
-// facts is sorted by name. The words are those of the layout contract.
+// facts is sorted by name. The words are those of the layout contract, save those
+// of what burns in a space, which a check works out of what is listed there.
 var facts = []factInfo{
+	{name: FactApplianceInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_input", phrase: "the appliance's heat input", positive: true},
 	{name: FactApplianceKind, form: wordFact, phrase: "the kind of appliance",
 		words: []string{"cooktop", "oven", "range", "water-heater", "space-heater", "refrigerator", "lamp", "generator", "dryer", "barbecue", "fireplace"}},
 	{name: FactCylinderGas, form: wordFact, phrase: "what the cylinder holds",
@@ -112,6 +118,9 @@ var facts = []factInfo{
 		words: []string{"open-air", "spaces"}},
 	{name: FactLockerShield, form: wordFact, phrase: "the locker's side to heat",
 		words: []string{"shielded", "bare"}},
+	{name: FactFlueKind, form: wordFact, phrase: "the kind of flue", words: []string{"none", "room-sealed", "open-flued"}},
+	{name: FactFlueWall, form: wordFact, phrase: "the side that the flue comes out of", words: []string{"left", "right", "front", "rear", "floor", "ceiling"}},
+	{name: FactSpaceBurning, form: wordFact, phrase: "what burns in the space", words: []string{"open-flame", "sealed", "nothing"}},
 	{name: FactSpaceFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_space", phrase: "the floor area of the space", positive: true},
 	{name: FactOpenFluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_open", phrase: "the heat input of open-flued appliances in the space"},
 	{name: FactUnfluedInput, form: numberFact, kind: unit.KindGrossPower, symbol: "P_unflued", phrase: "the heat input of flueless appliances in the space"},

@@ -25,7 +25,8 @@ func everyFact(t *testing.T) known {
 	all := known{
 		FactLockerFloorArea: 0.30, FactWaterCapacity: 21.6, FactCylinderGas: "propane", FactCylinderRole: "in-service",
 		FactSpecification: "dot-4ba", FactQualification: "new", FactLineFeeds: "other-appliance",
-		FactApplianceKind: "water-heater", FactSpaceUse: "living", FactSpaceFloorArea: 11.25, FactUnfluedInput: 4250.0,
+		FactApplianceKind: "water-heater", FactApplianceInput: 3500.0, FactFlueKind: "room-sealed", FactFlueWall: "left",
+		FactSpaceBurning: "open-flame", FactSpaceUse: "living", FactSpaceFloorArea: 11.25, FactUnfluedInput: 4250.0,
 		FactLockerGas: 18.0, FactLockerHighArea: 0.004, FactLockerHighShare: 0.0133, FactLockerLowVents: "hole", FactLockerOpensTo: "open-air",
 		FactLockerShield: "bare", FactCylinderPlace: "open-air",
 		FactOpenFluedInput: 0.0, FactDwellingKind: "manufactured-home", FactDwellingSleeps: 2.0, FactFirstUsed: day(t, "2020-05-17"),

@@ -42,6 +42,11 @@ func TestWordsAreTheLayouts(t *testing.T) {
 		"mounting":           {code.RegulatorMounted.Words, layout.Mounting("").Choices()},
 		"gas of all":         {code.OwnGas.Words, layout.GasKind("").Choices()},
 		"gas in cylinders":   {code.PracticeCylinderGas.Words, layout.GasKind("").Choices()},
+		"flue of a rule":     {code.FactFlueKind.Words(), layout.FlueKind("").Choices()},
+		"wall":               {code.FactFlueWall.Words(), layout.Wall("").Choices()},
+		"flue by room":       {code.ApplianceFlueByRoom.Words, layout.FlueKind("").Choices()},
+		"flue by custom":     {code.PracticeFlueByRoom.Words, layout.FlueKind("").Choices()},
+		"pilot":              {code.AppliancePilot.Words, layout.PilotKind("").Choices()},
 	}
 	for name, pair := range pairs {
 		if diff := cmp.Diff(pair[1], pair[0]); diff != "" {

@@ -108,14 +108,17 @@ type shareOf struct {
 	bounds bounds
 }
 
-func (r shareOf) part() string {
-	switch r.split {
+func (r shareOf) part() string { return splitText(r.split) + r.share.written }
+
+// splitText begins a sentence about a figure that is split evenly: "half of ".
+func splitText(over int) string {
+	switch over {
 	case 1:
-		return r.share.written
+		return ""
 	case 2:
-		return "half of " + r.share.written
+		return "half of "
 	}
-	return fmt.Sprintf("1/%d of %s", r.split, r.share.written)
+	return fmt.Sprintf("1/%d of ", over)
 }
 
 func (r shareOf) String() string {

@@ -30,8 +30,8 @@ func areaRule(depth int) *rapid.Generator[string] {
 			return fmt.Sprintf(`{"shareOf": "locker.floorArea", "share": "%d %%", "splitOver": %d, "least": %q}`,
 				rapid.IntRange(1, 100).Draw(r, "share"), rapid.IntRange(2, 4).Draw(r, "split"), figure("least"))
 		case 2:
-			return fmt.Sprintf(`{"perUnit": [{"of": "space.unfluedInput", "rate": "%d cm2/kW"}, {"of": "dwelling.sleeps", "rate": %q}]}`,
-				rapid.IntRange(1, 99).Draw(r, "rate"), figure("each"))
+			return fmt.Sprintf(`{"perUnit": [{"of": "space.unfluedInput", "rate": "%d cm2/kW"}, {"of": "dwelling.sleeps", "rate": %q}]%s}`,
+				rapid.IntRange(1, 99).Draw(r, "rate"), figure("each"), rapid.SampledFrom([]string{"", `, "splitOver": 2`, `, "splitOver": 3`}).Draw(r, "split"))
 		}
 		return fmt.Sprintf(`{"tableBy": "space.floorArea", "rows": [{"upTo": "5 m2", "is": %q}, {"upTo": "50 m2", "is": %q}]}`, figure("first"), figure("second"))
 	})

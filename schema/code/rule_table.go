@@ -19,6 +19,9 @@ type row struct{ upTo, is figure }
 
 func (r table) String() string {
 	last := r.rows[len(r.rows)-1]
+	if len(r.rows) == 1 {
+		return fmt.Sprintf("%s for up to %s of %s", last.is.written, last.upTo.written, r.by.Phrase())
+	}
 	return fmt.Sprintf("a table of %d rows by %s, the next row up, from %s for up to %s to %s for up to %s",
 		len(r.rows), r.by.Phrase(), r.rows[0].is.written, r.rows[0].upTo.written, last.is.written, last.upTo.written)
 }

@@ -37,12 +37,13 @@ func area(text string) string { return unit.Text(unit.MustParse[unit.Area](text)
 // it turns, against figures worked out by hand.
 func TestFigures(t *testing.T) {
 	const (
-		share = `{"shareOf": "locker.floorArea", "share": "1 %", "least": "100 cm2"}`
-		half  = `{"shareOf": "locker.floorArea", "share": "2 %", "splitOver": 2, "most": "100 cm2"}`
-		rate  = `{"perUnit": [{"of": "space.unfluedInput", "rate": "22 cm2/kW"}, {"of": "dwelling.sleeps", "rate": "650 mm2"}], "least": "40 cm2"}`
-		rows  = `{"tableBy": "space.floorArea", "rows": [{"upTo": "5 m2", "is": "50 cm2"}, {"upTo": "10 m2", "is": "60 cm2"}, {"upTo": "20 m2", "is": "90 cm2"}]}`
-		all   = `{"allOf": [{"fixed": "100 cm2"}, {"shareOf": "locker.floorArea", "share": "2 %"}]}`
-		fill  = `{"allOf": [{"fixed": "9 kg"}, {"shareOf": "cylinder.waterCapacity", "share": "42 %"}]}`
+		share  = `{"shareOf": "locker.floorArea", "share": "1 %", "least": "100 cm2"}`
+		half   = `{"shareOf": "locker.floorArea", "share": "2 %", "splitOver": 2, "most": "100 cm2"}`
+		rate   = `{"perUnit": [{"of": "space.unfluedInput", "rate": "22 cm2/kW"}, {"of": "dwelling.sleeps", "rate": "650 mm2"}], "least": "40 cm2"}`
+		halves = `{"perUnit": [{"of": "space.unfluedInput", "rate": "22 cm2/kW"}, {"of": "dwelling.sleeps", "rate": "650 mm2"}], "splitOver": 2, "least": "20 cm2"}`
+		rows   = `{"tableBy": "space.floorArea", "rows": [{"upTo": "5 m2", "is": "50 cm2"}, {"upTo": "10 m2", "is": "60 cm2"}, {"upTo": "20 m2", "is": "90 cm2"}]}`
+		all    = `{"allOf": [{"fixed": "100 cm2"}, {"shareOf": "locker.floorArea", "share": "2 %"}]}`
+		fill   = `{"allOf": [{"fixed": "9 kg"}, {"shareOf": "cylinder.waterCapacity", "share": "42 %"}]}`
 	)
 	cases := []struct {
 		name string
@@ -66,6 +67,11 @@ func TestFigures(t *testing.T) {
 		{"rates below the least", leastArea, rate, known{FactUnfluedInput: 1200.0, FactDwellingSleeps: 2.0}, 0.0040, ""},
 		{"rates above the least", leastArea, rate, known{FactUnfluedInput: 1250.0, FactDwellingSleeps: 2.0}, 0.00405, unit.Text(unit.MustParse[unit.AreaPerPower]("22 cm2/kW")) + " times the heat input of flueless appliances in the space, " + unit.Text(unit.GrossPower(1250)) +
 			", plus " + area("650 mm2") + " times the number of people who sleep there, 2, and not less than " + area("40 cm2")},
+		// Half of 22 cm2/kW × 1.25 kW + 2 × 6.5 cm2: (27.5 + 13) / 2 = 20.25 cm2. At 1.22727… kW it is the least.
+		{"rates split over two", leastArea, halves, known{FactUnfluedInput: 1250.0, FactDwellingSleeps: 2.0}, 0.002025, "half of (" + unit.Text(unit.MustParse[unit.AreaPerPower]("22 cm2/kW")) + " times the heat input of flueless appliances in the space, " + unit.Text(unit.GrossPower(1250)) +
+			", plus " + area("650 mm2") + " times the number of people who sleep there, 2), and not less than " + area("20 cm2")},
+		{"rates split over two, below the least", leastArea, halves, known{FactUnfluedInput: 1200.0, FactDwellingSleeps: 2.0}, 0.0020, ""},
+		{"rates split over two, at the least", leastArea, halves, known{FactUnfluedInput: 27000.0 / 22, FactDwellingSleeps: 2.0}, 0.0020, ""},
 		{"rates of nothing", leastArea, rate, known{FactUnfluedInput: 0.0, FactDwellingSleeps: 0.0}, 0.0040, ""},
 		{"table first row", leastArea, rows, known{FactSpaceFloorArea: 4.99}, 0.005, area("50 cm2") + " in the row for up to " + area("5 m2") + ": the floor area of the space is " + area("4.99 m2")},
 		{"table at the end of a row", leastArea, rows, known{FactSpaceFloorArea: 5.0}, 0.005, ""},
@@ -126,6 +132,7 @@ func TestSteps(t *testing.T) {
 		{leastArea, `{"shareOf": "locker.floorArea", "share": "2 %", "splitOver": 2}`, "A_need = 0.02 * A_floor / 2"},
 		{leastArea, `{"shareOf": "locker.floorArea", "share": "1 %", "least": "5 cm2", "most": "1 m2"}`, "A_need = min(max(0.01 * A_floor, 0.0005), 1)"},
 		{leastArea, `{"perUnit": [{"of": "space.unfluedInput", "rate": "22 cm2/kW"}, {"of": "dwelling.sleeps", "rate": "650 mm2"}]}`, "A_need = 2.2e-06 * P_unflued + 0.00065 * n_sleeps"},
+		{leastArea, `{"perUnit": [{"of": "space.unfluedInput", "rate": "22 cm2/kW"}, {"of": "dwelling.sleeps", "rate": "650 mm2"}], "splitOver": 2}`, "A_need = 2.2e-06 * P_unflued / 2 + 0.00065 * n_sleeps / 2"},
 		{leastArea, `{"allOf": [{"fixed": "100 cm2"}, {"shareOf": "locker.floorArea", "share": "1 %"}]}`, "A_need = max(0.01, 0.01 * A_floor)"},
 		{mostMass, `{"allOf": [{"fixed": "9 kg"}, {"shareOf": "cylinder.waterCapacity", "share": "42 %"}]}`, "m_most = min(9, 0.42 * m_water)"},
 	}

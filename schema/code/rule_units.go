@@ -2,15 +2,18 @@ package code
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"lowvent.example/schema/unit"
 )
 
 // perUnit is so much for each unit of one fact plus so much for each unit of
-// another: {"perUnit": [{"of": "dwelling.sleeps", "rate": "650 mm2"}]}.
+// another, split evenly over so many things if the text splits it:
+// {"perUnit": [{"of": "dwelling.sleeps", "rate": "650 mm2"}], "splitOver": 2}.
 type perUnit struct {
 	parts  []ratePart
+	split  int // at least 1
 	bounds bounds
 }
 
@@ -37,7 +40,23 @@ func (r perUnit) String() string {
 	for i, p := range r.parts {
 		parts[i] = p.rate.written + " times " + p.of.Phrase()
 	}
-	return strings.Join(parts, " plus ") + r.bounds.String()
+	return r.sum(strings.Join(parts, " plus ")) + r.bounds.String()
+}
+
+// sum puts what is summed into brackets where it is split.
+func (r perUnit) sum(text string) string {
+	if r.split == 1 {
+		return text
+	}
+	return splitText(r.split) + "(" + text + ")"
+}
+
+// division ends each summand of the working, which has no brackets.
+func (r perUnit) division() string {
+	if r.split == 1 {
+		return ""
+	}
+	return " / " + strconv.Itoa(r.split)
 }
 
 func (r perUnit) Facts() []Fact {
@@ -60,14 +79,14 @@ func (r perUnit) weigh(_ *Term, f Facts) outcome {
 			missing = append(missing, p.of)
 			continue
 		}
-		o.si += p.rate.si * si
+		o.si += p.rate.si * si / float64(r.split)
 		o.symbols = append(o.symbols, Symbol{info.symbol, info.kind, si})
 		texts = append(texts, p.rate.print()+" times "+info.phrase+", "+info.print(si))
-		exprs = append(exprs, p.rate.literal()+" * "+info.symbol)
+		exprs = append(exprs, p.rate.literal()+" * "+info.symbol+r.division())
 	}
 	if missing != nil {
 		return needs(missing...)
 	}
-	o.text, o.expr = strings.Join(texts, ", plus "), strings.Join(exprs, " + ")
+	o.text, o.expr = r.sum(strings.Join(texts, ", plus ")), strings.Join(exprs, " + ")
 	return r.bounds.hold(o)
 }

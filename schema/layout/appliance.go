@@ -20,6 +20,7 @@ type Appliance struct {
 	OwnStage    Given[bool]            `json:"ownRegulator"`
 	Clearances  Clearances             `json:"clearances"`
 	Access      Given[bool]            `json:"serviceAccess"`
+	Faces       Given[Wall]            `json:"faces"`
 	LockedOff   Given[bool]            `json:"offWhileDriving"`
 	RearSealed  Given[bool]            `json:"rearSealedFromRoom"`
 	LowVent     Measure[unit.Area]     `json:"compartmentLowVent" rule:"positive"`
@@ -42,6 +43,7 @@ type Plate struct {
 	Consumption Measure[unit.MassFlow]      `json:"consumption" rule:"positive"`
 	Basis       Given[HeatBasis]            `json:"basis"`
 	ListedFor   Given[string]               `json:"listedFor"`
+	ApprovedFor Words[DwellingKind]         `json:"approvedFor"`
 	Maker       Given[string]               `json:"maker"`
 	Model       Given[string]               `json:"model"`
 	Serial      Given[string]               `json:"serial"`
