@@ -55,6 +55,9 @@ func shelfSection(m *markdown, s shelf) {
 	m.para("%s", s.about)
 	books := booksOf(s.book)
 	sideBySide(m, s.book, books)
+	if s.book == code.BookProfile {
+		disagreements(m, books)
+	}
 	for _, book := range books {
 		bookSection(m, book)
 	}
@@ -88,6 +91,37 @@ func sideBySide(m *markdown, kind code.Book, books []*code.Profile) {
 		m.line("%s", row)
 	}
 	m.line("")
+}
+
+// disagreements lists the limits to which codes give different answers.
+func disagreements(m *markdown, books []*code.Profile) {
+	m.para("### Where they disagree")
+	m.para("Texts differ, and each may be right where it holds: a code weighs its figures against each other, a larger vent against a longer distance, a fixed cylinder against a removable one. So no figure is ever taken from one code into another, not even the stricter one, and a report names one code. What was found of each text, and where it contradicts another, stands row by row in [requirements.md](requirements.md).")
+	for _, t := range code.Terms() {
+		if answers := differing(t, books); len(answers) > 1 {
+			m.line("- `%s`: %s", t.ID, strings.Join(answers, "; "))
+		}
+	}
+	m.line("")
+}
+
+// differing gives the different answers to a term, each with the codes that give it.
+func differing(t *code.Term, books []*code.Profile) []string {
+	var answers []string
+	by := map[string][]string{}
+	for _, book := range books {
+		if e := book.Entry(t); e != nil {
+			words := cell(ruleWords(t, e))
+			if by[words] == nil {
+				answers = append(answers, words)
+			}
+			by[words] = append(by[words], book.ID)
+		}
+	}
+	for i, words := range answers {
+		answers[i] = words + " (" + strings.Join(by[words], ", ") + ")"
+	}
+	return answers
 }
 
 func answerCell(t *code.Term, e *code.Entry) string {

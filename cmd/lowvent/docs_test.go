@@ -10,7 +10,7 @@ import (
 )
 
 // The documents at the top and in docs that a test makes or executes. What is
-// made whole: docs/checks.md and docs/codes.md. What is executed where it stands:
+// made whole: docs/checks.md, docs/codes.md and docs/requirements.md. What is executed where it stands:
 // fenced console blocks and excerpts in all of them, the walk of docs/add-a-check.md,
 // the worked examples of docs/physics.md. With -update they are written anew.
 
