@@ -142,21 +142,27 @@ func (d *decoder) statement(n *source.Node, b Book) Entry {
 
 // term gives the term that an entry answers, or nil with a fault.
 func (d *decoder) term(n *source.Node, b Book) *Term {
-	var ids []string
-	for _, t := range Terms() {
-		if t.Book == b || b == 0 {
-			ids = append(ids, t.ID)
-		}
-	}
 	t := termByID(n.Key)
 	switch {
 	case t == nil:
+		ids := termIDs(b)
 		d.fault(n.KeyPlace(), fmt.Sprintf("%q is no term", n.Key), oneOfThese(ids), meant(n.Key, ids))
 	case b != 0 && t.Book != b:
 		d.fault(n.KeyPlace(), fmt.Sprintf("%q is a term of the book %q", n.Key, t.Book), fmt.Sprintf("a term of the book %q", b), "")
 		return nil
 	}
 	return t
+}
+
+// termIDs lists the terms of a book, or of all books for no book.
+func termIDs(b Book) []string {
+	var ids []string
+	for _, t := range Terms() {
+		if t.Book == b || b == 0 {
+			ids = append(ids, t.ID)
+		}
+	}
+	return ids
 }
 
 func (d *decoder) date(n *source.Node, key string) unit.Date {

@@ -73,12 +73,11 @@ type Scope struct {
 
 // Entry gives the profile's entry for a term, or nil. It is not to be changed.
 func (p *Profile) Entry(t *Term) *Entry {
-	for i := range p.Entries {
-		if p.Entries[i].Term == t.ID {
-			return &p.Entries[i]
-		}
+	i, found := slices.BinarySearchFunc(p.Entries, t.ID, func(e Entry, id string) int { return strings.Compare(e.Term, id) })
+	if !found {
+		return nil
 	}
-	return nil
+	return &p.Entries[i]
 }
 
 // Governs tells whether the profile is shown to govern a dwelling of that kind

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"sync"
 
 	"lowvent.example/schema/unit"
 )
@@ -124,14 +125,15 @@ func (t *Term) usable() []string {
 }
 
 // termByID gives the term of that ID, or nil.
-func termByID(id string) *Term {
+func termByID(id string) *Term { return termsByID()[id] }
+
+var termsByID = sync.OnceValue(func() map[string]*Term {
+	all := make(map[string]*Term, len(declared))
 	for _, t := range declared {
-		if t.ID == id {
-			return t
-		}
+		all[t.ID] = t
 	}
-	return nil
-}
+	return all
+})
 
 // symbol names the limit in a line of working: "A_need" for a least area,
 // "m_most" for a most mass.

@@ -30,20 +30,17 @@ func (s *shape) field(name string) *field {
 	return nil
 }
 
-// contract holds the shape of every object type that a layout is made of.
-var contract = sync.OnceValue(func() map[reflect.Type]*shape {
-	shapes := map[reflect.Type]*shape{}
-	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, _ string) bool {
-		if shapes[t] != nil {
-			return false
-		}
-		shapes[t] = newShape(t)
-		return true
-	})
-	return shapes
-})
+// shapes holds the shape of every object type that was met, *shape by reflect.Type.
+var shapes sync.Map
 
-func shapeOf(t reflect.Type) *shape { return contract()[t] }
+// shapeOf gives the shape of an object type, made when it is first met.
+func shapeOf(t reflect.Type) *shape {
+	if s, known := shapes.Load(t); known {
+		return s.(*shape)
+	}
+	s, _ := shapes.LoadOrStore(t, newShape(t))
+	return s.(*shape)
+}
 
 func newShape(t reflect.Type) *shape {
 	s := &shape{}

@@ -248,3 +248,16 @@ func stringConstants(t *testing.T) map[string][]string {
 	}
 	return found
 }
+
+// contract gives the shape of every object type that a layout is made of.
+func contract() map[reflect.Type]*shape {
+	all := map[reflect.Type]*shape{}
+	walkContract(reflect.TypeFor[Layout](), "", func(t reflect.Type, _ string) bool {
+		if all[t] != nil {
+			return false
+		}
+		all[t] = shapeOf(t)
+		return true
+	})
+	return all
+}
