@@ -23,13 +23,10 @@ func yearsBegun(from, to unit.Date) unit.Count {
 // aged asks that a thing is not older than the code, or failing that common
 // practice, lets it serve.
 func aged(s *check.Sheet, made func(*check.Sheet) unit.Date, byCode, byPractice code.Limit[unit.Count]) check.Ruling {
-	by := func(limit code.Limit[unit.Count]) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			most := check.Limit(s, "n_max", limit, nil)
-			from := made(s)
-			return check.AtMost(s, yearsBegun(from, s.On()), most).Says("years since %s; one that has begun counts", from).
-				Mend("Have it replaced by the fitter; its rubber has aged, whatever it looks like.")
-		}
-	}
-	return check.OrPractice(s, by(byCode), by(byPractice))
+	return check.ByEither(s, byCode, byPractice, func(s *check.Sheet, limit code.Limit[unit.Count]) check.Ruling {
+		most := check.Limit(s, "n_max", limit, nil)
+		from := made(s)
+		return check.AtMost(s, yearsBegun(from, s.On()), most).Says("years since %s; one that has begun counts", from).
+			Mend("Have it replaced by the fitter; its rubber has aged, whatever it looks like.")
+	})
 }

@@ -22,16 +22,13 @@ var _ = add(check.For(check.Descriptor{
 func changeovers(l *layout.Layout) *layout.Section[layout.Changeover] { return &l.Changeovers }
 
 func holdsBack(s *check.Sheet, c *layout.Changeover) check.Ruling {
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			if single(s, c) {
-				return onePlace(s)
-			}
-			return stated(s, &c.NonReturn, duty, "a non-return valve at each inlet", "gas can flow back").
-				Mend("A non-return valve at each inlet, or a changeover that has them; the fitter fits it.", check.SetBool(&c.NonReturn, true))
+	return check.ByEither(s, code.ChangeoverNonReturn, code.PracticeNonReturn, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		if single(s, c) {
+			return onePlace(s)
 		}
-	}
-	return check.OrPractice(s, by(code.ChangeoverNonReturn), by(code.PracticeNonReturn))
+		return stated(s, &c.NonReturn, duty, "a non-return valve at each inlet", "gas can flow back").
+			Mend("A non-return valve at each inlet, or a changeover that has them; the fitter fits it.", check.SetBool(&c.NonReturn, true))
+	})
 }
 
 func tailPlugged(s *check.Sheet, c *layout.Changeover) check.Ruling {

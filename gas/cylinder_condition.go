@@ -22,13 +22,10 @@ var _ = add(check.For(check.Descriptor{
 const setAside = "Use it no more, do not empty it yourself, and take it to whoever fills or exchanges cylinders."
 
 func undamaged(s *check.Sheet, c *layout.Cylinder) check.Ruling {
-	by := func(limit code.WordLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			allowed := check.AllowedWords(s, limit, nil)
-			return check.OneOf(s, worstSeen(s, c, allowed), allowed).Mend(setAside)
-		}
-	}
-	return check.OrPractice(s, by(code.CylinderDamage), by(code.PracticeCylinderDamage))
+	return check.ByEither(s, code.CylinderDamage, code.PracticeCylinderDamage, func(s *check.Sheet, limit code.WordLimit) check.Ruling {
+		allowed := check.AllowedWords(s, limit, nil)
+		return check.OneOf(s, worstSeen(s, c, allowed), allowed).Mend(setAside)
+	})
 }
 
 // worstSeen takes the first damage that is not allowed, or where all are allowed the
@@ -51,13 +48,10 @@ func worstSeen(s *check.Sheet, c *layout.Cylinder, allowed check.Words) layout.D
 var lost = check.Formula{Text: "f_lost = (m_tare - m_weighed) / m_tare", Source: "arithmetic", Valid: "a cylinder that is quite empty"}
 
 func keptItsMetal(s *check.Sheet, c *layout.Cylinder) check.Ruling {
-	by := func(limit code.Limit[unit.Ratio]) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			most := check.Limit(s, "f_max", limit, nil)
-			tare, weighed := check.Measure(s, "m_tare", &c.Tare), check.Measure(s, "m_weighed", &c.WeighedTare)
-			share := check.Step(s, "f_lost", lost, func() unit.Ratio { return unit.Ratio((float64(tare) - float64(weighed)) / float64(tare)) })
-			return check.AtMost(s, share, most).Says("of its stamped tare").Mend(setAside)
-		}
-	}
-	return check.OrPractice(s, by(code.CylinderTareLoss), by(code.PracticeTareLoss))
+	return check.ByEither(s, code.CylinderTareLoss, code.PracticeTareLoss, func(s *check.Sheet, limit code.Limit[unit.Ratio]) check.Ruling {
+		most := check.Limit(s, "f_max", limit, nil)
+		tare, weighed := check.Measure(s, "m_tare", &c.Tare), check.Measure(s, "m_weighed", &c.WeighedTare)
+		share := check.Step(s, "f_lost", lost, func() unit.Ratio { return unit.Ratio((float64(tare) - float64(weighed)) / float64(tare)) })
+		return check.AtMost(s, share, most).Says("of its stamped tare").Mend(setAside)
+	})
 }

@@ -26,14 +26,11 @@ func hasRelief(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 }
 
 func stopsFilling(s *check.Sheet, c *layout.Cylinder) check.Ruling {
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			asked := check.Asked(s, duty, specificationFacts(c))
-			return is(s, &c.OverfillDevice, asked, "a stop against overfilling", "nothing that stops its filling").
-				Mend("Swap it for a cylinder that stops its own filling, or have it filled by weight only.", check.SetBool(&c.OverfillDevice, true))
-		}
-	}
-	return check.OrPractice(s, by(code.CylinderOverfillDevice), by(code.PracticeOverfillDevice))
+	return check.ByEither(s, code.CylinderOverfillDevice, code.PracticeOverfillDevice, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		asked := check.Asked(s, duty, specificationFacts(c))
+		return is(s, &c.OverfillDevice, asked, "a stop against overfilling", "nothing that stops its filling").
+			Mend("Swap it for a cylinder that stops its own filling, or have it filled by weight only.", check.SetBool(&c.OverfillDevice, true))
+	})
 }
 
 func plugged(s *check.Sheet, c *layout.Cylinder) check.Ruling {

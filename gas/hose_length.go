@@ -21,14 +21,11 @@ var _ = add(check.For(check.Descriptor{
 	if !isHose(s, h) {
 		return notAHose(s)
 	}
-	by := func(limit code.Limit[unit.Length]) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			most := check.Limit(s, "L_max", limit, lineFacts(h))
-			return check.AtMost(s, check.Measure(s, "L", &h.Length), most).
-				Mend("A shorter hose, or pipe up to where the hose is needed; the fitter makes it.", check.Lower(&h.Length, most.At()))
-		}
-	}
-	return check.OrPractice(s, by(code.HoseLength), by(code.PracticeHoseLength))
+	return check.ByEither(s, code.HoseLength, code.PracticeHoseLength, func(s *check.Sheet, limit code.Limit[unit.Length]) check.Ruling {
+		most := check.Limit(s, "L_max", limit, lineFacts(h))
+		return check.AtMost(s, check.Measure(s, "L", &h.Length), most).
+			Mend("A shorter hose, or pipe up to where the hose is needed; the fitter makes it.", check.Lower(&h.Length, most.At()))
+	})
 }))
 
 // endUse takes what a line leads to, as a word of code.FactLineFeeds.

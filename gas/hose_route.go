@@ -31,42 +31,33 @@ func ofHose(f func(*check.Sheet, *layout.Line) check.Ruling) func(*check.Sheet, 
 }
 
 func notThrough(s *check.Sheet, h *layout.Line) check.Ruling {
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			asked := check.Asked(s, duty, nil)
-			through := check.List(s, &h.Through)
-			found := "through nothing"
-			if len(through) > 0 {
-				found = "through " + through[0].Label()
-			}
-			return check.Is(s, len(through) == 0, asked, found, "through nothing").
-				Mend("Pipe or a bulkhead fitting through the wall, and hose on one side of it only; the fitter makes it.")
+	return check.ByEither(s, code.HoseNotThrough, code.PracticeHoseNotThrough, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		asked := check.Asked(s, duty, nil)
+		through := check.List(s, &h.Through)
+		found := "through nothing"
+		if len(through) > 0 {
+			found = "through " + through[0].Label()
 		}
-	}
-	return check.OrPractice(s, by(code.HoseNotThrough), by(code.PracticeHoseNotThrough))
+		return check.Is(s, len(through) == 0, asked, found, "through nothing").
+			Mend("Pipe or a bulkhead fitting through the wall, and hose on one side of it only; the fitter makes it.")
+	})
 }
 
 func hoseInSight(s *check.Sheet, h *layout.Line) check.Ruling {
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return stated(s, &h.Visible, duty, "all of it in sight", "hidden in part").
-				Mend("Open up what hides it, or have pipe put in its place.", check.SetBool(&h.Visible, true))
-		}
-	}
-	return check.OrPractice(s, by(code.HoseVisible), by(code.PracticeHoseVisible))
+	return check.ByEither(s, code.HoseVisible, code.PracticeHoseVisible, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		return stated(s, &h.Visible, duty, "all of it in sight", "hidden in part").
+			Mend("Open up what hides it, or have pipe put in its place.", check.SetBool(&h.Visible, true))
+	})
 }
 
 func rising(s *check.Sheet, h *layout.Line) check.Ruling {
 	if check.Read(s, &h.From).Section() != "cylinders" && !s.Stuck() {
 		return check.NotApplicable(s, "it does not begin at a cylinder")
 	}
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return stated(s, &h.RisesFromTank, duty, "rises from its cylinder", "falls or sags after its cylinder").
-				Mend("Raise what it leads to over the cylinder valve; the fitter does it.", check.SetBool(&h.RisesFromTank, true))
-		}
-	}
-	return check.OrPractice(s, by(code.HoseRises), by(code.PracticeHoseRises))
+	return check.ByEither(s, code.HoseRises, code.PracticeHoseRises, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		return stated(s, &h.RisesFromTank, duty, "rises from its cylinder", "falls or sags after its cylinder").
+			Mend("Raise what it leads to over the cylinder valve; the fitter does it.", check.SetBool(&h.RisesFromTank, true))
+	})
 }
 
 func onlyToMovable(s *check.Sheet, h *layout.Line) check.Ruling {

@@ -28,7 +28,7 @@ func certified(s *check.Sheet, l *layout.Layout) check.Ruling {
 	if !gasAboard(s) {
 		return check.NotApplicable(s, noGas)
 	}
-	return orCustom(s, code.InspectionCertificate, code.PracticeCertificate, func(s *check.Sheet, d code.DutyLimit) check.Ruling {
+	return check.ByEither(s, code.InspectionCertificate, code.PracticeCertificate, func(s *check.Sheet, d code.DutyLimit) check.Ruling {
 		duty := check.Asked(s, d, nil)
 		return anyCertificate(s, func() check.Ruling {
 			return check.Is(s, false, duty, "no certificate", "a certificate in force").Points(l.Certificates.Spot()).Mend(inspectAgain)

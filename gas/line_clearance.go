@@ -31,7 +31,7 @@ func keptOff(s *check.Sheet, line *layout.Line, gap *layout.Measure[unit.Length]
 	if check.Read(s, &line.Kind) == layout.LineKindDirect {
 		return check.NotApplicable(s, "no pipe is between the two parts")
 	}
-	return orCustom(s, byCode, byPractice, func(s *check.Sheet, l code.Limit[unit.Length]) check.Ruling {
+	return check.ByEither(s, byCode, byPractice, func(s *check.Sheet, l code.Limit[unit.Length]) check.Ruling {
 		need := check.Limit(s, "d_need", l, nil)
 		return check.AtLeast(s, check.Measure(s, "d", gap), need).Mend(reroute, check.Raise(gap, need.At()))
 	})

@@ -32,7 +32,7 @@ func guarded(s *check.Sheet, line *layout.Line) check.Ruling {
 		if check.Read(s, &line.Visible) {
 			return check.NotApplicable(s, "all of the line can be seen")
 		}
-		return orCustom(s, code.LineStrikePlates, code.PracticeStrikePlates, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
+		return check.ByEither(s, code.LineStrikePlates, code.PracticeStrikePlates, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 			duty := check.Asked(s, l, lineFacts(line))
 			plates := check.Read(s, &line.StrikePlates)
 			return check.Is(s, plates, duty, plated(plates), plated(true)).

@@ -18,7 +18,7 @@ var _ = add(check.For(check.Descriptor{
 	Reads:      []string{"/lines/*/kind", "/lines/*/joints", "/lines/*/joints/*/visible"},
 }, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return everyJoint(s, line, func(s *check.Sheet, j *layout.Joint) check.Ruling {
-		return orCustom(s, code.JointsAccessible, code.PracticeJointsInSight, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
+		return check.ByEither(s, code.JointsAccessible, code.PracticeJointsInSight, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 			duty := check.Asked(s, l, nil)
 			visible := check.Read(s, &j.Visible)
 			return check.Is(s, visible, duty, sight(visible), sight(true)).

@@ -25,7 +25,7 @@ func trustedJoints(s *check.Sheet, line *layout.Line) check.Ruling {
 	return everyJoint(s, line, func(s *check.Sheet, j *layout.Joint) check.Ruling {
 		facts := lineFacts(line)
 		facts[code.FactJointKind] = func(s *check.Sheet) any { return string(check.Read(s, &j.Kind)) }
-		return orCustom(s, code.JointKinds, code.PracticeJointKinds, func(s *check.Sheet, l code.WordLimit) check.Ruling {
+		return check.ByEither(s, code.JointKinds, code.PracticeJointKinds, func(s *check.Sheet, l code.WordLimit) check.Ruling {
 			return check.OneOf(s, check.Read(s, &j.Kind), check.AllowedWords(s, l, facts)).
 				Mend("The fitter makes this joint anew.")
 		})

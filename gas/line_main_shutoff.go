@@ -18,7 +18,7 @@ var _ = add(check.For(check.Descriptor{
 	Reads:      []string{"/lines", "/lines/*/from", "/lines/*/to", "/lines/*/shutoffs", "/lines/*/shutoffs/*/kind", "/lines/*/shutoffs/*/reachedFrom"},
 	Inventory:  []layout.InventoryList{layout.InventoryListLines},
 }, appliances, func(s *check.Sheet, a *layout.Appliance) check.Ruling {
-	return orCustom(s, code.ShutoffMainReach, code.PracticeMainReach, func(s *check.Sheet, l code.WordLimit) check.Ruling {
+	return check.ByEither(s, code.ShutoffMainReach, code.PracticeMainReach, func(s *check.Sheet, l code.WordLimit) check.Ruling {
 		allowed := check.AllowedWords(s, l, nil)
 		reach := mainReach(s, a.Ref(), allowed)
 		ruling := check.OneOf(s, reach, allowed)

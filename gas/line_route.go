@@ -21,7 +21,7 @@ var _ = add(check.For(check.Descriptor{
 func sleeved(s *check.Sheet, line *layout.Line) check.Ruling {
 	none := func() check.Ruling { return check.NotApplicable(s, "the line passes through nothing") }
 	return check.Every(s, check.List(s, &line.Through), none, func(s *check.Sheet, p *layout.Passage) check.Ruling {
-		return orCustom(s, code.LineSleeves, code.PracticeSleeves, func(s *check.Sheet, l code.WordLimit) check.Ruling {
+		return check.ByEither(s, code.LineSleeves, code.PracticeSleeves, func(s *check.Sheet, l code.WordLimit) check.Ruling {
 			return check.OneOf(s, check.Read(s, &p.Sleeve), check.AllowedWords(s, l, nil)).
 				Mend("A fitting made to go through a wall, or a sealed sleeve; the fitter puts it in.", check.SetWord(&p.Sleeve, layout.SleeveKindBulkheadFitting))
 		})

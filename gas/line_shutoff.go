@@ -26,7 +26,7 @@ const addValve = "A valve by hand in the line to the appliance, where it can be 
 
 func ownValve(s *check.Sheet, a *layout.Appliance) check.Ruling {
 	return check.Every(s, feeding(s, a.Ref()), nil, func(s *check.Sheet, line *layout.Line) check.Ruling {
-		return orCustom(s, code.ShutoffAppliance, code.PracticeShutoffAppliance, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
+		return check.ByEither(s, code.ShutoffAppliance, code.PracticeShutoffAppliance, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 			duty := check.Asked(s, l, applianceFacts(a))
 			found := "no valve by hand within reach"
 			valves := handValves(s, line, check.AllowedWords(s, code.PracticeShutoffReach, nil), layout.ShutoffKindManualValve)

@@ -19,7 +19,7 @@ var _ = add(check.For(check.Descriptor{
 	Reads:      []string{"/lines/*/kind", "/lines/*/supportsEvery"},
 }, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {
-		return orCustom(s, code.LineSupportsEvery, code.PracticeSupportsEvery, func(s *check.Sheet, l code.Limit[unit.Length]) check.Ruling {
+		return check.ByEither(s, code.LineSupportsEvery, code.PracticeSupportsEvery, func(s *check.Sheet, l code.Limit[unit.Length]) check.Ruling {
 			most := check.Limit(s, "d_max", l, lineFacts(line))
 			return check.AtMost(s, check.Measure(s, "d", &line.SupportsEvery), most).
 				Mend("More clips, so that no two neighbours are further apart than this.", check.Lower(&line.SupportsEvery, most.At()))

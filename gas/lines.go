@@ -11,14 +11,6 @@ import (
 // pipework is every line of the file.
 func pipework(l *layout.Layout) *layout.Section[layout.Line] { return &l.Lines }
 
-// orCustom asks the same by a term of the code and, where that is silent, by one of
-// common practice.
-func orCustom[L any](s *check.Sheet, byCode, byPractice L, ask func(*check.Sheet, L) check.Ruling) check.Ruling {
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return ask(s, byCode) },
-		func(s *check.Sheet) check.Ruling { return ask(s, byPractice) })
-}
-
 // lineFacts is what a rule may read of a line.
 func lineFacts(line *layout.Line) check.Facts {
 	return check.Facts{

@@ -22,14 +22,10 @@ var _ = add(check.For(check.Descriptor{
 	NeverWaive: true,
 }, appliances,
 	func(s *check.Sheet, a *layout.Appliance) check.Ruling {
-		return check.OrPractice(s,
-			func(s *check.Sheet) check.Ruling { return crossed(s, a, code.RegulatorBetween) },
-			func(s *check.Sheet) check.Ruling { return crossed(s, a, code.PracticeRegulatorBetween) })
+		return check.ByEither(s, code.RegulatorBetween, code.PracticeRegulatorBetween, func(s *check.Sheet, l code.DutyLimit) check.Ruling { return crossed(s, a, l) })
 	},
 	func(s *check.Sheet, a *layout.Appliance) check.Ruling {
-		return check.OrPractice(s,
-			func(s *check.Sheet) check.Ruling { return highPressureApart(s, a, code.HighPressurePlaces) },
-			func(s *check.Sheet) check.Ruling { return highPressureApart(s, a, code.PracticeHighPressurePlaces) })
+		return check.ByEither(s, code.HighPressurePlaces, code.PracticeHighPressurePlaces, func(s *check.Sheet, l code.WordLimit) check.Ruling { return highPressureApart(s, a, l) })
 	}))
 
 // crossed asks that some regulator, the appliance's own or one in the lines,

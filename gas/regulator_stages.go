@@ -57,13 +57,10 @@ func stagesBefore(s *check.Sheet, to layout.Ref, known map[layout.Ref]int) int {
 }
 
 func fixedSetting(s *check.Sheet, r *layout.Regulator) check.Ruling {
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return stated(s, &r.Fixed, duty, "a fixed setting", "a setting that anyone can turn").
-				Mend(otherRegulator, check.SetBool(&r.Fixed, true))
-		}
-	}
-	return check.OrPractice(s, by(code.RegulatorFixed), by(code.PracticeFixedSetting))
+	return check.ByEither(s, code.RegulatorFixed, code.PracticeFixedSetting, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		return stated(s, &r.Fixed, duty, "a fixed setting", "a setting that anyone can turn").
+			Mend(otherRegulator, check.SetBool(&r.Fixed, true))
+	})
 }
 
 func forVehicles(s *check.Sheet, r *layout.Regulator) check.Ruling {

@@ -21,7 +21,7 @@ var _ = add(check.ForDwelling(check.Descriptor{
 	if !gasAboard(s) {
 		return check.NotApplicable(s, noGas)
 	}
-	return orCustom(s, code.SignKinds, code.PracticeSigns, func(s *check.Sheet, w code.WordLimit) check.Ruling {
+	return check.ByEither(s, code.SignKinds, code.PracticeSigns, func(s *check.Sheet, w code.WordLimit) check.Ruling {
 		asked := check.AllowedWords(s, w, nil)
 		there := signs(s)
 		var each []func(*check.Sheet) check.Ruling

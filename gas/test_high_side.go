@@ -20,7 +20,7 @@ var _ = add(check.For(check.Descriptor{
 	if check.Read(s, &line.Zone) != layout.PressureZoneHigh && !unregulated(s, line) {
 		return check.NotApplicable(s, "the line is after a regulator, where the tests with air reach it")
 	}
-	return orCustom(s, code.TestHighSide, code.PracticeTestHighSide, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
+	return check.ByEither(s, code.TestHighSide, code.PracticeTestHighSide, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 		duty := check.Asked(s, l, nil)
 		found := "no such test of this line"
 		tests := testsOf(s, line.Ref(), layout.TestKindHighSide)

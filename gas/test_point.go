@@ -17,7 +17,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.TestPoint.Term, code.PracticeTestPoint.Term},
 	Reads:      []string{"/regulators/*/testPoint"},
 }, regulators, func(s *check.Sheet, r *layout.Regulator) check.Ruling {
-	return orCustom(s, code.TestPoint, code.PracticeTestPoint, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
+	return check.ByEither(s, code.TestPoint, code.PracticeTestPoint, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 		duty := check.Asked(s, l, nil)
 		point := check.Read(s, &r.TestPoint)
 		return check.Is(s, point, duty, gaugePoint(point), gaugePoint(true)).

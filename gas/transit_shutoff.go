@@ -29,7 +29,7 @@ var _ = add(check.ForDwelling(check.Descriptor{
 	if !check.Read(s, &l.Dwelling.GasWhileDriving) {
 		return check.NotApplicable(s, "every cylinder valve is shut before it moves, as stated")
 	}
-	return orCustom(s, code.TransitDevices, code.PracticeTransitDevices, shutByItself)
+	return check.ByEither(s, code.TransitDevices, code.PracticeTransitDevices, shutByItself)
 }))
 
 // shutByItself asks that each line from a cylinder has one of the devices.

@@ -18,12 +18,9 @@ var _ = add(check.For(check.Descriptor{
 	Reads:      alarmReads,
 	Inventory:  []layout.InventoryList{layout.InventoryListAppliances},
 }, spaces, func(s *check.Sheet, space *layout.Space) check.Ruling {
-	ask := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return alarmed(s, space, layout.AlarmKindCarbonMonoxide, duty, inThere(space, duty))
-		}
-	}
-	return check.OrPractice(s, ask(code.AlarmCODuty), ask(code.PracticeAlarmCODuty))
+	return check.ByEither(s, code.AlarmCODuty, code.PracticeAlarmCODuty, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		return alarmed(s, space, layout.AlarmKindCarbonMonoxide, duty, inThere(space, duty))
+	})
 }))
 
 // inThere rules that an alarm is in the right place by being in the space at all.

@@ -13,15 +13,12 @@ type dutyPair struct{ byCode, byPractice code.DutyLimit }
 // by common practice.
 func (d dutyPair) owed(of func(*layout.Appliance) *layout.Given[bool], want bool, yes, no, mend string) func(*check.Sheet, *layout.Appliance) check.Ruling {
 	return func(s *check.Sheet, a *layout.Appliance) check.Ruling {
-		ask := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-			return func(s *check.Sheet) check.Ruling {
-				asked := check.Asked(s, duty, applianceFacts(a))
-				g := of(a)
-				is := check.Read(s, g)
-				return check.Is(s, is == want, asked, either(is, yes, no), either(want, yes, no)).Mend(mend, check.SetBool(g, want))
-			}
-		}
-		return check.OrPractice(s, ask(d.byCode), ask(d.byPractice))
+		return check.ByEither(s, d.byCode, d.byPractice, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+			asked := check.Asked(s, duty, applianceFacts(a))
+			g := of(a)
+			is := check.Read(s, g)
+			return check.Is(s, is == want, asked, either(is, yes, no), either(want, yes, no)).Mend(mend, check.SetBool(g, want))
+		})
 	}
 }
 

@@ -20,9 +20,7 @@ var _ = add(check.For(check.Descriptor{
 		"/appliances/*/burners/*/flameGuard"},
 	Claims: []string{"/appliances/*/flameGuard", "/appliances/*/burners/*/flameGuard"},
 }, appliances, indoors(func(s *check.Sheet, a *layout.Appliance) check.Ruling {
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return guarded(s, a, code.ApplianceFlameGuard) },
-		func(s *check.Sheet) check.Ruling { return guarded(s, a, code.PracticeFlameGuard) })
+	return check.ByEither(s, code.ApplianceFlameGuard, code.PracticeFlameGuard, func(s *check.Sheet, l code.DutyLimit) check.Ruling { return guarded(s, a, l) })
 })))
 
 // guarded asks what the manual says of the appliance, and what is said of each of

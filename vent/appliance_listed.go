@@ -20,9 +20,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.ApplianceListed.Term, code.PracticeListed.Term},
 	Reads:      []string{"/appliances/*/in", "/appliances/*/plate/approvedFor", "/dwelling/kind"},
 }, appliances, indoors(func(s *check.Sheet, a *layout.Appliance) check.Ruling {
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return approved(s, a, code.ApplianceListed) },
-		func(s *check.Sheet) check.Ruling { return approved(s, a, code.PracticeListed) })
+	return check.ByEither(s, code.ApplianceListed, code.PracticeListed, func(s *check.Sheet, l code.DutyLimit) check.Ruling { return approved(s, a, l) })
 })))
 
 func approved(s *check.Sheet, a *layout.Appliance, duty code.DutyLimit) check.Ruling {

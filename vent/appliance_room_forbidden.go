@@ -25,9 +25,7 @@ var _ = add(check.For(check.Descriptor{
 	if use := check.Read(s, &space.Use); use != layout.SpaceUseSleeping && use != layout.SpaceUseWashroom {
 		return check.NotApplicable(s, "nobody sleeps or washes where it stands")
 	}
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return flueAllowed(s, a, code.ApplianceFlueByRoom) },
-		func(s *check.Sheet) check.Ruling { return flueAllowed(s, a, code.PracticeFlueByRoom) })
+	return check.ByEither(s, code.ApplianceFlueByRoom, code.PracticeFlueByRoom, func(s *check.Sheet, l code.WordLimit) check.Ruling { return flueAllowed(s, a, l) })
 }))
 
 func flueAllowed(s *check.Sheet, a *layout.Appliance, limit code.WordLimit) check.Ruling {

@@ -24,10 +24,7 @@ var _ = add(check.For(check.Descriptor{
 	if check.Read(s, &c.In) != layout.OpenAir {
 		return check.NotApplicable(s, "it does not stand in the open air")
 	}
-	by := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling { return clearOfLowOpenings(s, c, limit) }
-	}
-	return check.OrPractice(s, by(code.CylinderToOpening), by(code.PracticeCylinderToOpening))
+	return check.ByEither(s, code.CylinderToOpening, code.PracticeCylinderToOpening, func(s *check.Sheet, limit lengthLimit) check.Ruling { return clearOfLowOpenings(s, c, limit) })
 }))
 
 func clearOfLowOpenings(s *check.Sheet, c *layout.Cylinder, limit lengthLimit) check.Ruling {

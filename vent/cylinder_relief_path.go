@@ -44,10 +44,7 @@ func reliefClear(s *check.Sheet, c *layout.Cylinder) check.Ruling {
 	case check.Read(s, &c.In) != layout.OpenAir && !s.Stuck():
 		return check.NotApplicable(s, "it does not stand in the open air")
 	}
-	by := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling { return clearBelow(s, c, limit) }
-	}
-	return check.OrPractice(s, by(code.CylinderReliefToOpening), by(code.PracticeReliefToOpening))
+	return check.ByEither(s, code.CylinderReliefToOpening, code.PracticeReliefToOpening, func(s *check.Sheet, limit lengthLimit) check.Ruling { return clearBelow(s, c, limit) })
 }
 
 // clearBelow asks for the distance in plan to every opening that does not lie wholly

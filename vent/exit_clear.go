@@ -25,9 +25,7 @@ var _ = add(check.For(check.Descriptor{
 	if use := check.Read(s, &space.Use); use != layout.SpaceUseSleeping && use != layout.SpaceUseLiving {
 		return check.NotApplicable(s, "nobody lives or sleeps there")
 	}
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return someWayOut(s, space, code.ExitClear) },
-		func(s *check.Sheet) check.Ruling { return someWayOut(s, space, code.PracticeExitClear) })
+	return check.ByEither(s, code.ExitClear, code.PracticeExitClear, func(s *check.Sheet, l code.DutyLimit) check.Ruling { return someWayOut(s, space, l) })
 }))
 
 func someWayOut(s *check.Sheet, space *layout.Space, duty code.DutyLimit) check.Ruling {

@@ -62,21 +62,15 @@ func fillClearOfOpenings(s *check.Sheet, f *layout.FillPoint) check.Ruling {
 }
 
 func fillClearOfSparks(s *check.Sheet, f *layout.FillPoint) check.Ruling {
-	by := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return keptClear(s, standing(f), append(outdoorSparks(s), flueEnds(s)...), limit, nil, "the file states that nothing outside can light gas",
-				"Move the fill point, or what can light gas, until they are this far apart.")
-		}
-	}
-	return check.OrPractice(s, by(code.FillPointToIgnition), by(code.PracticeFillPointToIgnition))
+	return check.ByEither(s, code.FillPointToIgnition, code.PracticeFillPointToIgnition, func(s *check.Sheet, limit lengthLimit) check.Ruling {
+		return keptClear(s, standing(f), append(outdoorSparks(s), flueEnds(s)...), limit, nil, "the file states that nothing outside can light gas",
+			"Move the fill point, or what can light gas, until they are this far apart.")
+	})
 }
 
 func fillClearOfIntakes(s *check.Sheet, f *layout.FillPoint) check.Ruling {
-	by := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return keptClear(s, standing(f), append(openingsThat(s, isIntake), flueEnds(s)...), limit, nil, "the file states that there is no air intake",
-				"Move the fill point away from the intake, where the fitter agrees.")
-		}
-	}
-	return check.OrPractice(s, by(code.FillPointToIntake), by(code.PracticeFillPointToIgnition))
+	return check.ByEither(s, code.FillPointToIntake, code.PracticeFillPointToIgnition, func(s *check.Sheet, limit lengthLimit) check.Ruling {
+		return keptClear(s, standing(f), append(openingsThat(s, isIntake), flueEnds(s)...), limit, nil, "the file states that there is no air intake",
+			"Move the fill point away from the intake, where the fitter agrees.")
+	})
 }

@@ -46,12 +46,9 @@ func ofFillers(f func(*check.Sheet, *layout.Opening) check.Ruling) func(*check.S
 const moveFiller = "The flue's end moved by a licensed fitter, or the filler by whoever may work on the fuel; until then nothing burns while it is filled."
 
 func fillerOffFlues(s *check.Sheet, o *layout.Opening) check.Ruling {
-	by := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return keptClear(s, standing(o), flueEnds(s), limit, nil, "the file states that there is no flue", moveFiller)
-		}
-	}
-	return check.OrPractice(s, by(code.FuelFillerToFlue), by(code.PracticeFuelFillerToFlame))
+	return check.ByEither(s, code.FuelFillerToFlue, code.PracticeFuelFillerToFlame, func(s *check.Sheet, limit lengthLimit) check.Ruling {
+		return keptClear(s, standing(o), flueEnds(s), limit, nil, "the file states that there is no flue", moveFiller)
+	})
 }
 
 func fillerOffBurners(s *check.Sheet, o *layout.Opening) check.Ruling {

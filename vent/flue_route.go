@@ -23,19 +23,16 @@ var _ = add(check.ForItems(check.Descriptor{
 }, fired, eachFlue(tightInside), eachFlue(drains), eachFlue(notBoxedIn), eachFlue(clearOfCombustibles)))
 
 func tightInside(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
-	ask := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			asked := check.Asked(s, duty, flueFacts(item, x))
-			joints := check.List(s, &x.Joints)
-			if len(joints) == 0 {
-				return check.Is(s, true, asked, "one piece, without a joint", "gas-tight joints")
-			}
-			return check.Every(s, joints, nil, func(s *check.Sheet, j *layout.FlueJoint) check.Ruling {
-				return tightJoint(s, j, duty, flueFacts(item, x))
-			})
+	return check.ByEither(s, code.FlueTight, code.PracticeFlueTight, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		asked := check.Asked(s, duty, flueFacts(item, x))
+		joints := check.List(s, &x.Joints)
+		if len(joints) == 0 {
+			return check.Is(s, true, asked, "one piece, without a joint", "gas-tight joints")
 		}
-	}
-	return check.OrPractice(s, ask(code.FlueTight), ask(code.PracticeFlueTight))
+		return check.Every(s, joints, nil, func(s *check.Sheet, j *layout.FlueJoint) check.Ruling {
+			return tightJoint(s, j, duty, flueFacts(item, x))
+		})
+	})
 }
 
 func tightJoint(s *check.Sheet, j *layout.FlueJoint, duty code.DutyLimit, of check.Facts) check.Ruling {

@@ -32,15 +32,12 @@ var _ = add(check.ForItems(check.Descriptor{
 }, fired, eachFlue(notUnder), eachFlue(clearOfWaysIn), eachFlue(aboveIntakes), eachFlue(clearOfFuel)))
 
 func notUnder(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
-	ask := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			asked := check.Asked(s, duty, flueFacts(item, x))
-			under := check.Read(s, &x.Terminal.Underside)
-			return check.Is(s, !under, asked, either(under, "ends under the floor", "ends beside or above"), "ends beside or above").
-				Mend("The fitter leads it out through a wall or the roof.")
-		}
-	}
-	return check.OrPractice(s, ask(code.TerminalNotUnder), ask(code.PracticeTerminalNotUnder))
+	return check.ByEither(s, code.TerminalNotUnder, code.PracticeTerminalNotUnder, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		asked := check.Asked(s, duty, flueFacts(item, x))
+		under := check.Read(s, &x.Terminal.Underside)
+		return check.Is(s, !under, asked, either(under, "ends under the floor", "ends beside or above"), "ends beside or above").
+			Mend("The fitter leads it out through a wall or the roof.")
+	})
 }
 
 // terminalAt takes where a flue ends.
@@ -62,17 +59,14 @@ func farFrom(s *check.Sheet, item layout.Item, x *layout.Flue, limit lengthLimit
 }
 
 func clearOfWaysIn(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
-	ask := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return farFrom(s, item, x, limit, waysIntoRooms(s), func(s *check.Sheet, each layout.Item) thing {
-				if v, ok := each.(*layout.FixedVent); ok {
-					return thing{item: v, box: box.At(pointOf(check.Read(s, &v.At)))}
-				}
-				return at(s, each, layout.PositionOf(each))
-			})
-		}
-	}
-	return check.OrPractice(s, ask(code.TerminalToOpening), ask(code.PracticeTerminalToOpening))
+	return check.ByEither(s, code.TerminalToOpening, code.PracticeTerminalToOpening, func(s *check.Sheet, limit lengthLimit) check.Ruling {
+		return farFrom(s, item, x, limit, waysIntoRooms(s), func(s *check.Sheet, each layout.Item) thing {
+			if v, ok := each.(*layout.FixedVent); ok {
+				return thing{item: v, box: box.At(pointOf(check.Read(s, &v.At)))}
+			}
+			return at(s, each, layout.PositionOf(each))
+		})
+	})
 }
 
 // waysIntoRooms lists every opening and fixed vent of a space by which fumes can come in.
@@ -124,17 +118,14 @@ func aboveIntakes(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling
 }
 
 func clearOfFuel(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
-	ask := func(limit lengthLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return farFrom(s, item, x, limit, fuelOutlets(s), func(s *check.Sheet, each layout.Item) thing {
-				if v, ok := each.(*layout.LockerVent); ok {
-					return ventAt(s, v)
-				}
-				return at(s, each, layout.PositionOf(each))
-			})
-		}
-	}
-	return check.OrPractice(s, ask(code.TerminalToFuel), ask(code.PracticeTerminalToFuel))
+	return check.ByEither(s, code.TerminalToFuel, code.PracticeTerminalToFuel, func(s *check.Sheet, limit lengthLimit) check.Ruling {
+		return farFrom(s, item, x, limit, fuelOutlets(s), func(s *check.Sheet, each layout.Item) thing {
+			if v, ok := each.(*layout.LockerVent); ok {
+				return ventAt(s, v)
+			}
+			return at(s, each, layout.PositionOf(each))
+		})
+	})
 }
 
 // fuelOutlets lists the places outside where fuel or its vapour comes out.

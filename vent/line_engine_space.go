@@ -38,9 +38,7 @@ func awayFromEngines(s *check.Sheet, line *layout.Line) check.Ruling {
 				Mend("Another way for the line; the fitter lays it.")
 		})
 	}
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return ask(s, code.LineNotInEngineSpace) },
-		func(s *check.Sheet) check.Ruling { return ask(s, code.PracticeEngineSpace) })
+	return check.ByEither(s, code.LineNotInEngineSpace, code.PracticeEngineSpace, func(s *check.Sheet, l code.DutyLimit) check.Ruling { return ask(s, l) })
 }
 
 // runsIn takes whether a line runs in a space: one of its joints or ends is there, or

@@ -24,10 +24,7 @@ var _ = add(check.For(check.Descriptor{
 	Inventory: []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListStoredGoods, layout.InventoryListExhausts,
 		layout.InventoryListFans},
 }, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
-	by := func(limit code.WordLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling { return onlyAllowed(s, k, limit) }
-	}
-	return check.OrPractice(s, by(code.LockerContents), by(code.PracticeLockerContents))
+	return check.ByEither(s, code.LockerContents, code.PracticeLockerContents, func(s *check.Sheet, limit code.WordLimit) check.Ruling { return onlyAllowed(s, k, limit) })
 }))
 
 func onlyAllowed(s *check.Sheet, k *layout.Locker, limit code.WordLimit) check.Ruling {

@@ -37,18 +37,9 @@ func afloat(f func(*check.Sheet, *layout.Locker) check.Ruling) func(*check.Sheet
 }
 
 func hasDrain(s *check.Sheet, k *layout.Locker) check.Ruling {
-	return byCodeOrPractice(s, code.LockerDrain, code.PracticeLockerDrain, func(s *check.Sheet, duty check.Duty) check.Ruling {
-		return someVent(s, k, layout.VentLevelLow, duty, "a drain", "A drain from the lowest point of the locker, falling over the side above the water.")
+	return check.ByEither(s, code.LockerDrain, code.PracticeLockerDrain, func(s *check.Sheet, asked code.DutyLimit) check.Ruling {
+		return someVent(s, k, layout.VentLevelLow, check.Asked(s, asked, nil), "a drain", "A drain from the lowest point of the locker, falling over the side above the water.")
 	})
-}
-
-// byCodeOrPractice asks for the same by a duty of the code and, where the code is
-// silent, by one of common practice.
-func byCodeOrPractice(s *check.Sheet, byCode, byPractice code.DutyLimit, f func(*check.Sheet, check.Duty) check.Ruling) check.Ruling {
-	by := func(limit code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling { return f(s, check.Asked(s, limit, nil)) }
-	}
-	return check.OrPractice(s, by(byCode), by(byPractice))
 }
 
 // eachDrain asks the same of each low vent, which afloat is a drain.
@@ -77,7 +68,8 @@ func fallsAway(s *check.Sheet, _ *layout.Locker, v *layout.LockerVent) check.Rul
 
 // aboveWater asks that a drain ends above the water, and not level with it.
 func aboveWater(s *check.Sheet, _ *layout.Locker, v *layout.LockerVent) check.Ruling {
-	return byCodeOrPractice(s, code.LockerDrainOverWater, code.PracticeDrainOverWater, func(s *check.Sheet, duty check.Duty) check.Ruling {
+	return check.ByEither(s, code.LockerDrainOverWater, code.PracticeDrainOverWater, func(s *check.Sheet, asked code.DutyLimit) check.Ruling {
+		duty := check.Asked(s, asked, nil)
 		height := check.Measure(s, "h", &v.EndsIn.OverWater)
 		found := "level with the water or below it"
 		if height > 0 {

@@ -24,9 +24,7 @@ var _ = add(check.For(check.Descriptor{
 	Inventory: []layout.InventoryList{layout.InventoryListFlues},
 	Sources:   []string{"Euclid, least distance between boxes"},
 }, lockers, func(s *check.Sheet, k *layout.Locker) check.Ruling {
-	return check.OrPractice(s,
-		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.VentToOpening) },
-		func(s *check.Sheet) check.Ruling { return clearOfOpenings(s, k, code.PracticeVentToOpening) })
+	return check.ByEither(s, code.VentToOpening, code.PracticeVentToOpening, func(s *check.Sheet, l lengthLimit) check.Ruling { return clearOfOpenings(s, k, l) })
 }, clearOfFlues))
 
 // clearOfFlues asks that no vent is beside the end of a flue, where fumes are hot and a

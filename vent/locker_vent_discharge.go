@@ -36,13 +36,10 @@ func ofEachLow(f func(*check.Sheet, *layout.LockerVent) check.Ruling) func(*chec
 }
 
 func endsOutside(s *check.Sheet, v *layout.LockerVent) check.Ruling {
-	by := func(limit code.WordLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return check.OneOf(s, check.Read(s, &v.EndsIn.Kind), check.AllowedWords(s, limit, nil)).
-				Mend("The vent led on by a pipe that falls all the way to the open air, where the fitter agrees.")
-		}
-	}
-	return check.OrPractice(s, by(code.LockerVentEnds), by(code.PracticeVentEnds))
+	return check.ByEither(s, code.LockerVentEnds, code.PracticeVentEnds, func(s *check.Sheet, limit code.WordLimit) check.Ruling {
+		return check.OneOf(s, check.Read(s, &v.EndsIn.Kind), check.AllowedWords(s, limit, nil)).
+			Mend("The vent led on by a pipe that falls all the way to the open air, where the fitter agrees.")
+	})
 }
 
 func freeAround(s *check.Sheet, v *layout.LockerVent) check.Ruling {

@@ -6,8 +6,6 @@ import "lowvent.example/schema/check"
 // one of common practice, which can add a finding and no more.
 func orPractice[T, L any](byCode, byPractice L, ask func(*check.Sheet, T, L) check.Ruling) func(*check.Sheet, T) check.Ruling {
 	return func(s *check.Sheet, subject T) check.Ruling {
-		return check.OrPractice(s,
-			func(s *check.Sheet) check.Ruling { return ask(s, subject, byCode) },
-			func(s *check.Sheet) check.Ruling { return ask(s, subject, byPractice) })
+		return check.ByEither(s, byCode, byPractice, func(s *check.Sheet, l L) check.Ruling { return ask(s, subject, l) })
 	}
 }

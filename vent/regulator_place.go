@@ -30,12 +30,9 @@ const moveRegulator = "Into the cylinders' locker, on its wall or a bracket, bre
 // wordBy asks that a word is one that the code, or failing that common practice,
 // allows.
 func wordBy[W ~string](s *check.Sheet, byCode, byPractice code.WordLimit, found func(*check.Sheet) W, mend func(check.Ruling) check.Ruling) check.Ruling {
-	by := func(limit code.WordLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			return mend(check.OneOf(s, found(s), check.AllowedWords(s, limit, nil)))
-		}
-	}
-	return check.OrPractice(s, by(byCode), by(byPractice))
+	return check.ByEither(s, byCode, byPractice, func(s *check.Sheet, limit code.WordLimit) check.Ruling {
+		return mend(check.OneOf(s, found(s), check.AllowedWords(s, limit, nil)))
+	})
 }
 
 func regulatorIn(s *check.Sheet, r *layout.Regulator) check.Ruling {
@@ -59,15 +56,12 @@ func breatherDown(s *check.Sheet, r *layout.Regulator) check.Ruling {
 }
 
 func covered(s *check.Sheet, r *layout.Regulator) check.Ruling {
-	by := func(duty code.DutyLimit) func(*check.Sheet) check.Ruling {
-		return func(s *check.Sheet) check.Ruling {
-			asked := check.Asked(s, duty, nil)
-			is := check.Read(s, &r.Covered)
-			return check.Is(s, is, asked, underCover(is), underCover(true)).
-				Mend("A hood over it that keeps spray and ice off and lets air to its breather.", check.SetBool(&r.Covered, true))
-		}
-	}
-	return check.OrPractice(s, by(code.RegulatorCovered), by(code.PracticeRegulatorCovered))
+	return check.ByEither(s, code.RegulatorCovered, code.PracticeRegulatorCovered, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
+		asked := check.Asked(s, duty, nil)
+		is := check.Read(s, &r.Covered)
+		return check.Is(s, is, asked, underCover(is), underCover(true)).
+			Mend("A hood over it that keeps spray and ice off and lets air to its breather.", check.SetBool(&r.Covered, true))
+	})
 }
 
 func underCover(is bool) string {

@@ -197,3 +197,11 @@ func OrPractice(s *Sheet, byCode, byPractice func(*Sheet) Ruling) Ruling {
 	}
 	return first
 }
+
+// ByEither is OrPractice for one question that is asked alike by a term of the code
+// and by one of common practice.
+func ByEither[L any](s *Sheet, byCode, byPractice L, ask func(*Sheet, L) Ruling) Ruling {
+	return OrPractice(s,
+		func(s *Sheet) Ruling { return ask(s, byCode) },
+		func(s *Sheet) Ruling { return ask(s, byPractice) })
+}
