@@ -24,7 +24,7 @@ func crowded(b *testing.B, things int) *layout.Layout {
 		place := fmt.Sprintf(`["%d m", "%d m", "0.5 m"]`, x, y)
 		openings = append(openings, fmt.Sprintf(`"o%d": { "kind": "window", "of": "open-air", "at": %s }`, i, place))
 		sparks = append(sparks, fmt.Sprintf(`"s%d": { "kind": "socket", "in": "open-air", "protection": "none", "at": %s }`, i, place))
-		fuel = append(fuel, fmt.Sprintf(`"c%d": { "kind": "curtain", "in": "spaces/studio", "surface": "fabric", "at": %s }`, i, place))
+		fuel = append(fuel, fmt.Sprintf(`"c%d": { "kind": "curtain", "in": "spaces/studio", "surface": "fabric", "moves": false, "at": %s }`, i, place))
 	}
 	var edits []source.Edit
 	for key, members := range map[string][]string{"/openings": openings, "/ignitionSources": sparks, "/combustibles": fuel} {

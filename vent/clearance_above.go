@@ -1,6 +1,7 @@
 package vent
 
 import (
+	"fmt"
 	"slices"
 
 	"lowvent.example/schema/check"
@@ -35,10 +36,20 @@ func allAbove(s *check.Sheet, a *layout.Appliance, asked lengthLimit) check.Ruli
 	none := func() check.Ruling {
 		return check.NotApplicable(s, "the file states that nothing there can catch fire")
 	}
-	return check.Every(s, check.List(s, &s.Layout().Combustibles), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
+	return check.Every(s, withinReach(s, fuelSorts, check.List(s, &s.Layout().Combustibles), a, 0), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
 		return over(s, a, c, asked)
 	})
 }
+
+// fuelSorts parts what can burn by where it is, what it is made of and whether it moves,
+// the highest first: beside burners only what rises above them counts.
+var fuelSorts = sorts{"combustibles", func(i layout.Item) (string, bool) {
+	c := i.(*layout.Combustible)
+	in, placed := stated(&c.In)
+	surface, made := stated(&c.Surface)
+	moves, known := c.Moves.Get()
+	return fmt.Sprint(in, " ", surface, " ", moves), placed && made && known
+}, highestFirst}
 
 // over asks of one thing whether it hangs over the burners, and how high.
 func over(s *check.Sheet, a *layout.Appliance, c *layout.Combustible, asked lengthLimit) check.Ruling {

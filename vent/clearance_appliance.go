@@ -28,7 +28,7 @@ var _ = add(check.For(check.Descriptor{
 	none := func() check.Ruling {
 		return check.NotApplicable(s, "the file states that nothing there can catch fire")
 	}
-	return check.Every(s, check.List(s, &s.Layout().Combustibles), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
+	return check.Every(s, withinReach(s, fuelSorts, check.List(s, &s.Layout().Combustibles), a, farthest(&a.Clearances)), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
 		if check.Read(s, &c.In) != check.Read(s, &a.In) {
 			return check.NotApplicable(s, "it is in another space")
 		}
@@ -83,6 +83,18 @@ func beyond(sides []side) []side {
 		return []side{nearest}
 	}
 	return out
+}
+
+// farthest is more than any distance that a plate states, in m: what is farther off as
+// seen from above lies beyond one side of the appliance by more than the plate asks.
+func farthest(c *layout.Clearances) unit.Length {
+	most := unit.Length(0)
+	for _, m := range []*layout.Measure[unit.Length]{&c.Above, &c.Sides, &c.Rear, &c.Front, &c.Below} {
+		if v, known := m.Get(); known {
+			most = max(most, v.High)
+		}
+	}
+	return unit.Length(1.5 * float64(most)) // over √2: along a diagonal both sides count
 }
 
 // sidesOf takes how far a thing is off on each side of an appliance. All that the

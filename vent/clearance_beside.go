@@ -38,11 +38,11 @@ func beside(d check.Descriptor, limit lengthLimit, moves bool, mend string) chec
 			return check.NotApplicable(s, "it has no open burners on top")
 		}
 		surveyIn(s, check.Item(s, &a.In), layout.SurveyListCombustibles)
-		check.Limit(s, "d_need", limit, nil)
+		apart := check.Limit(s, "d_need", limit, nil).At()
 		none := func() check.Ruling {
 			return check.NotApplicable(s, "the file states that nothing there can catch fire")
 		}
-		return check.Every(s, check.List(s, &s.Layout().Combustibles), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
+		return check.Every(s, withinReach(s, fuelSorts, check.List(s, &s.Layout().Combustibles), a, apart), none, func(s *check.Sheet, c *layout.Combustible) check.Ruling {
 			if check.Read(s, &c.In) != check.Read(s, &a.In) {
 				return check.NotApplicable(s, "it is in another space")
 			}

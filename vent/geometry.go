@@ -42,12 +42,17 @@ func cylinderAt(s *check.Sheet, c *layout.Cylinder) thing {
 	if c.Box.Present() {
 		return t
 	}
-	diameter, height := check.Measure(s, "D", &c.Diameter), check.Measure(s, "h", &c.Height)
-	half := unit.Length(float64(diameter) / 2)
-	t.box.From.X, t.box.To.X = widened(t.box.From.X, -half), widened(t.box.To.X, half)
-	t.box.From.Y, t.box.To.Y = widened(t.box.From.Y, -half), widened(t.box.To.Y, half)
-	t.box.To.Z = widened(t.box.To.Z, height)
+	t.box = standingOn(t.box, check.Measure(s, "D", &c.Diameter), check.Measure(s, "h", &c.Height))
 	return t
+}
+
+// standingOn is the room that a round thing fills that stands on a place.
+func standingOn(place box.Box, diameter, height unit.Length) box.Box {
+	half := unit.Length(float64(diameter) / 2)
+	place.From.X, place.To.X = widened(place.From.X, -half), widened(place.To.X, half)
+	place.From.Y, place.To.Y = widened(place.From.Y, -half), widened(place.To.Y, half)
+	place.To.Z = widened(place.To.Z, height)
+	return place
 }
 
 func widened(v unit.Value[unit.Length], by unit.Length) unit.Value[unit.Length] {

@@ -59,12 +59,15 @@ func gasPoints(l *layout.Layout) ([]layout.Item, *layout.Spot, bool) {
 	return points, l.Cylinders.Spot(), l.Cylinders.Known()
 }
 
+// sparkSorts parts what can light gas by where it is: a seal keeps all of one space.
+var sparkSorts = sorts{"sparks", func(i layout.Item) (string, bool) { return stated(layout.PlaceOf(i)) }, inOrder}
+
 func clearOfIgnition(s *check.Sheet, point layout.Item, limit lengthLimit, facts check.Facts) check.Ruling {
 	k := lockerOf(s, point)
 	surveyAround(s, k, layout.SurveyListIgnitionSources)
-	check.Limit(s, "d_need", limit, facts)
+	apart := check.Limit(s, "d_need", limit, facts).At()
 	none := func() check.Ruling { return check.NotApplicable(s, "the file states that nothing there can light gas") }
-	return check.Every(s, sparks(s), none, func(s *check.Sheet, spark layout.Item) check.Ruling {
+	return check.Every(s, withinReach(s, sparkSorts, sparks(s), point, apart), none, func(s *check.Sheet, spark layout.Item) check.Ruling {
 		need := check.Limit(s, "d_need", limit, facts)
 		reach := reaches(s, point, spark)
 		if reach == kept {

@@ -38,14 +38,23 @@ func clearOfFlues(s *check.Sheet, k *layout.Locker) check.Ruling {
 	})
 }
 
+// waySorts parts ways in by kind, the lowest first: one that lies wholly above the vent
+// is no way in for most kinds.
+var waySorts = sorts{"ways in", func(i layout.Item) (string, bool) {
+	if o, is := i.(*layout.Opening); is {
+		return stated(&o.Kind)
+	}
+	return "fixed vent", true
+}, lowestFirst}
+
 func clearOfOpenings(s *check.Sheet, k *layout.Locker, limit lengthLimit) check.Ruling {
-	check.Limit(s, "d_need", limit, nil)
+	apart := check.Limit(s, "d_need", limit, nil).At()
 	entries := waysIn(s)
 	vents := check.List(s, &k.Vents)
 	noVent := func() check.Ruling { return check.NotApplicable(s, "the file states that the locker has no vent") }
 	noOpening := func() check.Ruling { return check.NotApplicable(s, "the file states that there is no opening") }
 	return check.Every(s, vents, noVent, func(s *check.Sheet, v *layout.LockerVent) check.Ruling {
-		return check.Every(s, entries, noOpening, func(s *check.Sheet, o layout.Item) check.Ruling {
+		return check.Every(s, withinReach(s, waySorts, entries, v, apart), noOpening, func(s *check.Sheet, o layout.Item) check.Ruling {
 			need := check.Limit(s, "d_need", limit, nil)
 			a, b := ventAt(s, v), wayAt(s, o)
 			if wholly(above(a, b)) && !countsAtAnyHeight(s, o) {

@@ -197,8 +197,28 @@ func (s *Sheet) sign(p *report.Part) {
 func (s *Sheet) at(pointer string) *source.Node { return s.run.layout.Root().At(pointer) }
 
 func union[T comparable](a, b []T) []T {
+	if len(a)+len(b) > fewHere {
+		return unionOfMany(a, b)
+	}
 	for _, each := range b {
 		if !slices.Contains(a, each) {
+			a = append(a, each)
+		}
+	}
+	return a
+}
+
+// fewHere is up to how many a look through all of them is quicker than a map.
+const fewHere = 64
+
+func unionOfMany[T comparable](a, b []T) []T {
+	seen := make(map[T]bool, len(a)+len(b))
+	for _, each := range a {
+		seen[each] = true
+	}
+	for _, each := range b {
+		if !seen[each] {
+			seen[each] = true
 			a = append(a, each)
 		}
 	}

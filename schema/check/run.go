@@ -55,6 +55,7 @@ type run struct {
 	codes   code.Codes
 	options Options
 	figures sync.Map // figureKey → *computed
+	kept    sync.Map // key of Once → func() any
 }
 
 // job is one question for one subject.

@@ -7,9 +7,8 @@ import (
 	"lowvent.example/schema/unit"
 )
 
-// Index finds the boxes near a place without looking at all of them: a grid of square
-// cells as seen from above, each with the boxes that reach into it. Heights are left
-// out, since a dwelling is far wider than high.
+// Index finds the boxes near a place, as seen from above, without looking at all of them:
+// a grid of square cells, each with the boxes that reach into it.
 type Index struct {
 	boxes []Box
 	cell  float64
@@ -62,8 +61,8 @@ func (x *Index) reach(b Box, margin float64) (from, to [2]int, few bool) {
 	return from, to, true
 }
 
-// Near lists the places in the index, sorted, of every box whose distance to b may be
-// d or less, each by [Gap] at the least of its band. The distance is in m.
+// Near lists the places in the index, sorted, of every box whose distance to b in plan
+// may be d or less, by [PlanGap] at the least of its band. The distance is in m.
 func (x *Index) Near(b Box, d unit.Length) []int {
 	var near []int
 	from, to, few := x.reach(b, float64(d)+rounding)
@@ -81,7 +80,7 @@ func (x *Index) Near(b Box, d unit.Length) []int {
 }
 
 func (x *Index) among(b Box, d unit.Length, places []int) []int {
-	return slices.DeleteFunc(places, func(i int) bool { return Gap(b, x.boxes[i]).Low > d })
+	return slices.DeleteFunc(places, func(i int) bool { return PlanGap(b, x.boxes[i]).Low > d })
 }
 
 func everyPlace(n int) []int {
@@ -90,34 +89,4 @@ func everyPlace(n int) []int {
 		all[i] = i
 	}
 	return all
-}
-
-// Nearest gives the place of the box that may be nearest to b, of several the first,
-// and false when there is none: that with the least Low of [Gap].
-func (x *Index) Nearest(b Box) (int, bool) {
-	if len(x.boxes) == 0 {
-		return 0, false
-	}
-	for d := x.cell; ; d *= 4 {
-		_, _, few := x.reach(b, d)
-		near := x.Near(b, unit.Length(d))
-		if len(near) == 0 && few {
-			continue
-		}
-		if len(near) == 0 {
-			near = everyPlace(len(x.boxes))
-		}
-		return slices.MinFunc(near, func(i, j int) int { return x.nearer(b, i, j) }), true
-	}
-}
-
-func (x *Index) nearer(b Box, i, j int) int {
-	di, dj := Gap(b, x.boxes[i]).Low, Gap(b, x.boxes[j]).Low
-	switch {
-	case di < dj:
-		return -1
-	case di > dj:
-		return 1
-	}
-	return i - j
 }

@@ -11,19 +11,9 @@ import (
 	"lowvent.example/schema/unit"
 )
 
-// plainNear and plainNearest look at every box.
+// plainNear looks at every box.
 func plainNear(boxes []Box, b Box, d unit.Length) []int {
-	return slices.DeleteFunc(everyPlace(len(boxes)), func(i int) bool { return Gap(b, boxes[i]).Low > d })
-}
-
-func plainNearest(boxes []Box, b Box) (int, bool) {
-	best := -1
-	for i := range boxes {
-		if best < 0 || Gap(b, boxes[i]).Low < Gap(b, boxes[best]).Low {
-			best = i
-		}
-	}
-	return max(best, 0), best >= 0
+	return slices.DeleteFunc(everyPlace(len(boxes)), func(i int) bool { return PlanGap(b, boxes[i]).Low > d })
 }
 
 // TestIndexFindsWhatAPlainLoopFinds, for any boxes, cell and distance: points, boxes of
@@ -45,10 +35,6 @@ func TestIndexFindsWhatAPlainLoopFinds(t *testing.T) {
 		}
 		if got, want := x.Near(b, d), plainNear(boxes, b, d); !slices.Equal(got, want) {
 			t.Fatalf("within %v: %v, by a plain loop %v", d, got, want)
-		}
-		got, some := x.Nearest(b)
-		if want, any := plainNearest(boxes, b); got != want || some != any {
-			t.Fatalf("nearest: %d %v, by a plain loop %d %v", got, some, want, any)
 		}
 	})
 }
