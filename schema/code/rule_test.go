@@ -22,7 +22,7 @@ func tree(t testing.TB, text string) *source.Node {
 // Terms for the rule forms, of no book of the program.
 var (
 	leastArea = &Term{ID: "test.least-area", Kind: unit.KindArea, Sense: Least, Book: BookProfile,
-		Facts: []Fact{FactLockerFloorArea, FactSpaceFloorArea, FactUnfluedInput, FactOpenFluedInput, FactApplianceKind, FactCylinderGas}}
+		Facts: []Fact{FactLockerFloorArea, FactLockerGas, FactSpaceFloorArea, FactUnfluedInput, FactOpenFluedInput, FactApplianceKind, FactCylinderGas}}
 	mostMass = &Term{ID: "test.most-mass", Kind: unit.KindPropaneMass, Sense: Most, Book: BookProfile,
 		Facts: []Fact{FactWaterCapacity, FactCylinderGas}}
 	someWords = &Term{ID: "test.words", Sense: Allowed, Book: BookProfile, Words: []string{"a", "b", "c"},
@@ -37,6 +37,9 @@ func area(text string) string { return unit.Text(unit.MustParse[unit.Area](text)
 // it turns, against figures worked out by hand.
 func TestFigures(t *testing.T) {
 	const (
+		lb, in2 = 0.45359237, 0.0254 * 0.0254
+
+		kilo   = `{"perUnit": [{"of": "locker.gas", "rate": "0.5 in2/lb"}], "least": "10 in2"}`
 		share  = `{"shareOf": "locker.floorArea", "share": "1 %", "least": "100 cm2"}`
 		half   = `{"shareOf": "locker.floorArea", "share": "2 %", "splitOver": 2, "most": "100 cm2"}`
 		rate   = `{"perUnit": [{"of": "space.unfluedInput", "rate": "22 cm2/kW"}, {"of": "dwelling.sleeps", "rate": "650 mm2"}], "least": "40 cm2"}`
@@ -72,6 +75,11 @@ func TestFigures(t *testing.T) {
 			", plus " + area("650 mm2") + " times the number of people who sleep there, 2), and not less than " + area("20 cm2")},
 		{"rates split over two, below the least", leastArea, halves, known{FactUnfluedInput: 1200.0, FactDwellingSleeps: 2.0}, 0.0020, ""},
 		{"rates split over two, at the least", leastArea, halves, known{FactUnfluedInput: 27000.0 / 22, FactDwellingSleeps: 2.0}, 0.0020, ""},
+		// A cabinet with ½ in² for each pound, and 10 in² at least: a maker's manual that
+		// quotes the standard on enclosures (row VNT-13), at 20 lb and on both sides.
+		{"by the kilogram, under its least", leastArea, kilo, known{FactLockerGas: 19.9 * lb}, 10 * in2, ""},
+		{"by the kilogram, at its least", leastArea, kilo, known{FactLockerGas: 20 * lb}, 10 * in2, ""},
+		{"by the kilogram, over its least", leastArea, kilo, known{FactLockerGas: 20.1 * lb}, 10.05 * in2, ""},
 		{"rates of nothing", leastArea, rate, known{FactUnfluedInput: 0.0, FactDwellingSleeps: 0.0}, 0.0040, ""},
 		{"table first row", leastArea, rows, known{FactSpaceFloorArea: 4.99}, 0.005, area("50 cm2") + " in the row for up to " + area("5 m2") + ": the floor area of the space is " + area("4.99 m2")},
 		{"table at the end of a row", leastArea, rows, known{FactSpaceFloorArea: 5.0}, 0.005, ""},

@@ -31,6 +31,8 @@ func rateKind(limit, fact unit.Kind) unit.Kind {
 		return limit
 	case limit == unit.KindArea && fact == unit.KindGrossPower:
 		return unit.KindAreaPerPower
+	case limit == unit.KindArea && fact == unit.KindPropaneMass:
+		return unit.KindAreaPerMass
 	}
 	return 0
 }
