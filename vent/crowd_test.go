@@ -141,3 +141,26 @@ func TestACrowdIsJudgedAsItsParts(t *testing.T) {
 		}
 	}
 }
+
+// TestTheOneThatStandsForACrowd is, beside burners, that which may reach highest: all
+// others lie below the burners, and one that is measured badly may rise above them.
+func TestTheOneThatStandsForACrowd(t *testing.T) {
+	b, err := checktest.NewBench("..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var members []string
+	for i := range 320 {
+		z := "0.80 m"
+		if i == 200 {
+			z = "0.50 m ± 60 cm"
+		}
+		members = append(members, fmt.Sprintf(`"x%d": { "kind": "wall", "surface": "wood", "moves": false, "in": "spaces/studio", "at": ["40 m", "30 m", %q] }`, i, z))
+	}
+	for id, want := range map[string]report.Outcome{"clearance.side": report.Within, "clearance.above": report.NotApplicable} {
+		f := outcomes(t, b, "combustibles", members, []string{id}, "")[id+" appliances/hob"]
+		if f.Outcome != want {
+			t.Errorf("%s: %s %s", id, f.Outcome, f.Reason)
+		}
+	}
+}
