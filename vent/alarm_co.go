@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.Owner,
 	Limits:     []*code.Term{code.AlarmCODuty.Term, code.PracticeAlarmCODuty.Term},
 	Reads:      alarmReads,
-	Inventory:  []layout.InventoryList{layout.InventoryListAppliances},
+	Inventory:  []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListAlarms},
 }, spaces, func(s *check.Sheet, space *layout.Space) check.Ruling {
 	return check.ByEither(s, code.AlarmCODuty, code.PracticeAlarmCODuty, func(s *check.Sheet, duty code.DutyLimit) check.Ruling {
 		return alarmed(s, space, layout.AlarmKindCarbonMonoxide, duty, inThere(space, duty))

@@ -19,7 +19,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.Owner,
 	Limits:     []*code.Term{code.AlarmGasDuty.Term, code.AlarmGasHeight.Term, code.PracticeAlarmGasDuty.Term, code.PracticeAlarmGasHeight.Term},
 	Reads:      append([]string{"/alarms/*/at", "/alarms/*/box/from", "/alarms/*/box/to", "/spaces/*/box/from", "/spaces/*/box/to"}, alarmReads...),
-	Inventory:  []layout.InventoryList{layout.InventoryListAppliances},
+	Inventory:  []layout.InventoryList{layout.InventoryListAppliances, layout.InventoryListAlarms},
 }, spaces, func(s *check.Sheet, space *layout.Space) check.Ruling {
 	return check.OrPractice(s,
 		func(s *check.Sheet) check.Ruling { return gasAlarm(s, space, code.AlarmGasDuty, code.AlarmGasHeight) },

@@ -48,6 +48,7 @@ func alarmIn(s *check.Sheet, space *layout.Space, kind layout.AlarmKind, duty co
 		})
 	}
 	if len(tries) == 0 {
+		check.Whole(s, layout.InventoryListAlarms)
 		return check.Is(s, false, asked, "none in this space", "an alarm in this space").Points(space.Spot()).
 			Mend("An alarm listed for dwellings of this kind, placed by its own instructions.")
 	}

@@ -18,6 +18,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits: []*code.Term{code.PracticeStoveAlarm.Term, code.OwnStoveIsASpark.Term},
 	Reads: []string{"/stoves/*/in", "/alarms", "/alarms/*/kind", "/alarms/*/in", "/alarms/*/replaceBy", "/alarms/*/liveWhenIsolated",
 		"/ignitionSources", "/ignitionSources/*/kind", "/ignitionSources/*/in"},
+	Inventory: []layout.InventoryList{layout.InventoryListAlarms},
 }, stoves, alarmByStove, stoveIsASpark))
 
 func stoves(l *layout.Layout) *layout.Section[layout.Stove] { return &l.Stoves }

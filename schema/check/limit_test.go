@@ -266,3 +266,23 @@ func TestWorking(t *testing.T) {
 		}
 	}
 }
+
+// TestWhole: that a thing is missing is an answer only where its list is stated complete.
+// A list that is not leaves it not known, and offers no mend for what may be there.
+func TestWhole(t *testing.T) {
+	missing := func(list layout.InventoryList) func(*Sheet, *layout.Cylinder) Ruling {
+		return func(s *Sheet, c *layout.Cylinder) Ruling {
+			duty := Asked(s, code.CylinderUpright, nil)
+			Whole(s, list)
+			return Is(s, false, duty, "none", "one").Mend("Get one.")
+		}
+	}
+	codes := books(t, stand)
+	is(t, judge(t, load(t), codes, missing(layout.InventoryListCylinders)), report.NotMet, "")
+	open := judge(t, load(t), codes, missing(layout.InventoryListAlarms))
+	is(t, open, report.NotKnown, report.NotSurveyed)
+	if p := open.Parts[0]; p.Mend != nil || len(p.Missing) != 1 || p.Missing[0].Place.Pointer != "/surveyedBy/complete" {
+		t.Errorf("%+v", p)
+	}
+	is(t, judge(t, load(t), books(t), missing(layout.InventoryListAlarms)), report.NotApplicable, report.NotCovered)
+}

@@ -137,6 +137,16 @@ func Inventory(s *Sheet, list layout.InventoryList) {
 	s.complete("whether all "+string(list)+" of the dwelling are listed", words.Has(list), words.Spot(), string(list))
 }
 
+// Whole asks that a list of the whole dwelling is stated complete, where an answer would
+// say that a thing is missing: what is only not listed may be there all the same.
+func Whole(s *Sheet, list layout.InventoryList) {
+	if s.stuck() {
+		return // there is no such answer
+	}
+	s.unlisted = true
+	Inventory(s, list)
+}
+
 func (s *Sheet) complete(what string, complete bool, spot *layout.Spot, list string) {
 	if complete {
 		s.surveys = append(s.surveys, spot.Pointer()+"#"+list)

@@ -158,9 +158,13 @@ func (s *Sheet) settle(r Ruling) Ruling {
 		p.About = about
 		r = Ruling{made: true, margin: noMargin, parts: []report.Part{p}}
 	}
-	if worst := r.worst(); len(s.gaps) > 0 && rangesOver(worst) {
+	if worst := r.worst(); len(s.gaps) > 0 && (rangesOver(worst) || s.unlisted) {
 		worst.Outcome, worst.Reason, worst.Missing = report.NotKnown, report.NotSurveyed, s.gaps
 		worst.Text = "nothing listed breaks the limit, but the list is not stated complete"
+		if s.unlisted {
+			worst.Text = "none is listed, and the list is not stated complete"
+		}
+		worst.Mend = nil
 	}
 	s.sign(r.worst())
 	return r

@@ -12,22 +12,23 @@ import (
 // Sheet is the calculation sheet of one clause for one subject. It notes every
 // value and limit that is taken, and everything that could not be.
 type Sheet struct {
-	run     *run
-	pick    *picker
-	about   *layout.Spot // the subject
-	missing []report.Missing
-	blocked report.Reason // NotCovered or AskFitter, once a limit could not be taken
-	why     string        // of blocked or exempt
-	source  *report.Source
-	gaps    []report.Missing // lists that are not stated complete
-	exempt  bool
-	inputs  []report.Input
-	limits  []string
-	surveys []string
-	sized   *layout.Spot // of the first quantity that was read
-	last    *layout.Spot // of the last statement that was read
-	quiet   bool         // a rule is reading its facts, which are not what is asked about
-	lines   []report.Line
+	run      *run
+	pick     *picker
+	about    *layout.Spot // the subject
+	missing  []report.Missing
+	blocked  report.Reason // NotCovered or AskFitter, once a limit could not be taken
+	why      string        // of blocked or exempt
+	source   *report.Source
+	gaps     []report.Missing // lists that are not stated complete
+	exempt   bool
+	unlisted bool // the answer is that a thing is missing from the lists
+	inputs   []report.Input
+	limits   []string
+	surveys  []string
+	sized    *layout.Spot // of the first quantity that was read
+	last     *layout.Spot // of the last statement that was read
+	quiet    bool         // a rule is reading its facts, which are not what is asked about
+	lines    []report.Line
 }
 
 func (r *run) sheet(p *picker, about *layout.Spot) *Sheet {
