@@ -83,7 +83,6 @@ func recent(s *check.Sheet, l *layout.Layout) check.Ruling {
 	if !gasAboard(s) {
 		return check.NotApplicable(s, noGas)
 	}
-	check.Limit(s, "t_max", code.InspectionInterval, nil)
 	return anyCertificate(s, func() check.Ruling {
 		return check.NotApplicable(s, "there is no certificate of which to ask how old it is")
 	}, func(s *check.Sheet, c *layout.Certificate) check.Ruling {

@@ -49,10 +49,10 @@ var crowds = []struct {
 
 // outcomes judges the demonstration with other members in one list and gives what the
 // checks say of each subject.
-func outcomes(t *testing.T, b *checktest.Bench, list string, members []string, ids []string, tape string) map[string]report.Finding {
+func outcomes(t *testing.T, b *checktest.Bench, list string, members []string, ids []string, tape string, more ...source.Edit) map[string]report.Finding {
 	t.Helper()
 	edits := []source.Edit{{Pointer: "/" + list, Value: "{" + strings.Join(members, ", ") + "}"}, {Pointer: "/tapeMeasures", Value: "{" + tape + "}"}}
-	l, err := b.Layout(checktest.DefaultBase, edits)
+	l, err := b.Layout(checktest.DefaultBase, append(edits, more...))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -162,5 +162,32 @@ func TestTheOneThatStandsForACrowd(t *testing.T) {
 		if f.Outcome != want {
 			t.Errorf("%s: %s %s", id, f.Outcome, f.Reason)
 		}
+	}
+}
+
+// TestACrowdAroundALargeClearance: where a plate asks for two metres, what stands nearer
+// than that is found among very many things that are farther off and reach higher.
+func TestACrowdAroundALargeClearance(t *testing.T) {
+	b, err := checktest.NewBench("..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	demo, err := b.Layout(checktest.DefaultBase, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hob := demo.Appliances.Get("hob")
+	_, to, known := hob.Corners()
+	if !known {
+		t.Fatal("the demonstration does not say where the hob stands")
+	}
+	beside := fmt.Sprintf(`["%.2f m", "%.2f m", "0.9 m"]`, float64(to[0].High)+1.2, float64(to[1].High)+1.2)
+	members := []string{`"near": { "kind": "wall", "surface": "wood", "moves": false, "in": "spaces/studio", "at": ` + beside + ` }`}
+	for i := range 320 {
+		members = append(members, fmt.Sprintf(`"x%d": { "kind": "wall", "surface": "wood", "moves": false, "in": "spaces/studio", "at": ["40 m", "30 m", "1.5 m"] }`, i))
+	}
+	edit := source.Edit{Pointer: "/appliances/hob/clearances", Value: `{ "above": "2 m", "sides": "2 m", "rear": "2 m", "front": "2 m", "below": "2 m" }`}
+	if f := outcomes(t, b, "combustibles", members, []string{"clearance.appliance"}, "", edit)["clearance.appliance appliances/hob"]; f.Outcome != report.NotMet {
+		t.Errorf("%s %s", f.Outcome, f.Reason)
 	}
 }

@@ -127,3 +127,12 @@ func TestOutsideOf(t *testing.T) {
 		}
 	}
 }
+
+// TestNoNegativeZero: what rounds to nothing is printed as "0 m" and not as "-0 m".
+func TestNoNegativeZero(t *testing.T) {
+	for _, x := range []float64{-1e-12, math.Copysign(0, -1), 0, 1e-12} {
+		if got := nanometre(x); got != 0 || math.Signbit(float64(got)) {
+			t.Errorf("%v becomes %v", x, got)
+		}
+	}
+}
