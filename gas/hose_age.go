@@ -25,8 +25,6 @@ var _ = add(check.For(check.Descriptor{
 	return aged(s, made, code.HoseLife, code.PracticeHoseLife)
 }))
 
-func lines(l *layout.Layout) *layout.Section[layout.Line] { return &l.Lines }
-
 func isHose(s *check.Sheet, h *layout.Line) bool {
 	kind := check.Read(s, &h.Kind)
 	return s.Stuck() || kind == layout.LineKindHose

@@ -17,7 +17,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.PracticeBonded.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/bonded"},
 	Claims:     []string{"/lines/*/bonded"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {
 		if check.Read(s, &line.Kind) == layout.LineKindPolyethylene {
 			return check.NotApplicable(s, "the line is of plastic")

@@ -17,7 +17,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineToWiring.Term, code.LineToHeat.Term, code.PracticeLineToWiring.Term, code.PracticeLineToHeat.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/leastToWiring", "/lines/*/leastToHeat"},
-}, pipework, awayFromWiring, awayFromHeat))
+}, lines, awayFromWiring, awayFromHeat))
 
 func awayFromWiring(s *check.Sheet, line *layout.Line) check.Ruling {
 	return keptOff(s, line, &line.ToWiring, code.LineToWiring, code.PracticeLineToWiring)

@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineNotUnderExit.Term, code.PracticeNotUnderExit.Term},
 	Reads:      []string{"/lines/*/underExit"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return check.ByEither(s, code.LineNotUnderExit, code.PracticeNotUnderExit, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 		duty := check.Asked(s, l, nil)
 		under := check.Read(s, &line.UnderExit)

@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineInSight.Term, code.LineStrikePlates.Term, code.PracticeStrikePlates.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/visible", "/lines/*/strikePlates"},
-}, pipework, inSight, guarded))
+}, lines, inSight, guarded))
 
 func inSight(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {

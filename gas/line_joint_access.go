@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.JointsAccessible.Term, code.PracticeJointsInSight.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/joints", "/lines/*/joints/*/visible"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return everyJoint(s, line, func(s *check.Sheet, j *layout.Joint) check.Ruling {
 		return check.ByEither(s, code.JointsAccessible, code.PracticeJointsInSight, func(s *check.Sheet, l code.DutyLimit) check.Ruling {
 			duty := check.Asked(s, l, nil)

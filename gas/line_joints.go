@@ -19,7 +19,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.JointKinds.Term, code.PracticeJointKinds.Term, code.PracticeDryFlares.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/joints", "/lines/*/joints/*/kind", "/lines/*/joints/*/sealant"},
 	Claims:     []string{"/lines/*/joints/*/kind"},
-}, pipework, trustedJoints, dryFlares))
+}, lines, trustedJoints, dryFlares))
 
 func trustedJoints(s *check.Sheet, line *layout.Line) check.Ruling {
 	return everyJoint(s, line, func(s *check.Sheet, j *layout.Joint) check.Ruling {

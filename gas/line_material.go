@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineMaterials.Term, code.PracticeLineMaterials.Term},
 	Reads:      []string{"/lines/*/kind"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {
 		return check.ByEither(s, code.LineMaterials, code.PracticeLineMaterials, func(s *check.Sheet, l code.WordLimit) check.Ruling {
 			return check.OneOf(s, check.Read(s, &line.Kind), check.AllowedWords(s, l, lineFacts(line))).Mend(newLine)

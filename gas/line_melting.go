@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineMeltsAt.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/meltsAt"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {
 		need := check.Limit(s, "T_need", code.LineMeltsAt, nil)
 		return check.AtLeast(s, check.Measure(s, "T_melts", &line.MeltsAt), need).Mend(newLine)

@@ -17,7 +17,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.PracticeSlack.Term, code.PracticeMovingKinds.Term},
 	Reads:      []string{"/lines/*/partsMove", "/lines/*/kind", "/lines/*/slackOverTravel"},
 	Claims:     []string{"/lines/*/slackOverTravel"},
-}, pipework, slack, flexible))
+}, lines, slack, flexible))
 
 func slack(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofMoving(s, line, func() check.Ruling {

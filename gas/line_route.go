@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineSleeves.Term, code.PracticeSleeves.Term},
 	Reads:      []string{"/lines/*/through", "/lines/*/through/*/sleeve"},
-}, pipework, sleeved))
+}, lines, sleeved))
 
 func sleeved(s *check.Sheet, line *layout.Line) check.Ruling {
 	none := func() check.Ruling { return check.NotApplicable(s, "the line passes through nothing") }

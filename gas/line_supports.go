@@ -17,7 +17,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineSupportsEvery.Term, code.PracticeSupportsEvery.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/supportsEvery"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {
 		return check.ByEither(s, code.LineSupportsEvery, code.PracticeSupportsEvery, func(s *check.Sheet, l code.Limit[unit.Length]) check.Ruling {
 			most := check.Limit(s, "d_max", l, lineFacts(line))

@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.LineWall.Term},
 	Reads:      []string{"/lines/*/kind", "/lines/*/pressureClass", "/lines/*/outside", "/lines/*/wall"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	return ofPipe(s, line, func() check.Ruling {
 		need := check.Limit(s, "t_need", code.LineWall, lineFacts(line))
 		if s.Stuck() {

@@ -8,8 +8,8 @@ import (
 	"lowvent.example/schema/layout"
 )
 
-// pipework is every line of the file.
-func pipework(l *layout.Layout) *layout.Section[layout.Line] { return &l.Lines }
+// lines is every line of the file.
+func lines(l *layout.Layout) *layout.Section[layout.Line] { return &l.Lines }
 
 // lineFacts is what a rule may read of a line.
 func lineFacts(line *layout.Line) check.Facts {

@@ -16,7 +16,7 @@ var _ = add(check.For(check.Descriptor{
 	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.TestHighSide.Term, code.PracticeTestHighSide.Term},
 	Reads:      []string{"/lines/*/pressureClass", "/lines/*/from", "/tests", "/tests/*/kind", "/tests/*/covers", "/tests/*/on"},
-}, pipework, func(s *check.Sheet, line *layout.Line) check.Ruling {
+}, lines, func(s *check.Sheet, line *layout.Line) check.Ruling {
 	if check.Read(s, &line.Zone) != layout.PressureZoneHigh && !unregulated(s, line) {
 		return check.NotApplicable(s, "the line is after a regulator, where the tests with air reach it")
 	}

@@ -29,7 +29,7 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.TestStrengthPressure.Term, code.TestStrengthHeld.Term, code.TestStrengthDrop.Term},
 	Reads: []string{"/lines/*/pressureClass", "/tests", "/tests/*/kind", "/tests/*/covers", "/tests/*/on",
 		"/tests/*/pressure", "/tests/*/held", "/tests/*/drop"},
-}, pipework, strengthTest.done))
+}, lines, strengthTest.done))
 
 // done asks that one test of the line keeps all that the code asks of it.
 func (p pressureTest) done(s *check.Sheet, line *layout.Line) check.Ruling {

@@ -20,4 +20,4 @@ var _ = add(check.For(check.Descriptor{
 	Limits:     []*code.Term{code.TestTightnessPressure.Term, code.TestTightnessCeiling.Term, code.TestTightnessHeld.Term, code.TestTightnessDrop.Term},
 	Reads: []string{"/lines/*/pressureClass", "/tests", "/tests/*/kind", "/tests/*/covers", "/tests/*/on",
 		"/tests/*/pressure", "/tests/*/held", "/tests/*/drop"},
-}, pipework, tightnessTest.done))
+}, lines, tightnessTest.done))

@@ -48,6 +48,5 @@ func underTop(s *check.Sheet, a *layout.Alarm, space *layout.Space) unit.Length 
 func depthBelow(space, thing box.Box) unit.Value[unit.Length] {
 	ceiling, _ := box.HighestPoint(space)
 	top, _ := box.HighestPoint(thing)
-	less := func(a, b unit.Length) unit.Length { return nanometre(float64(a) - float64(b)) }
-	return unit.Value[unit.Length]{Nominal: less(ceiling.Nominal, top.Nominal), Low: less(ceiling.Low, top.High), High: less(ceiling.High, top.Low)}
+	return less(ceiling, top)
 }

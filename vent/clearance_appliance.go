@@ -126,9 +126,5 @@ func sidesOf(s *check.Sheet, a *layout.Appliance, it, other thing) []side {
 // gaps is how far a thing lies off a box towards the front, the rear, the left and
 // the right of the dwelling; negative where it does not.
 func gaps(it, other box.Box) (front, rear, left, right unit.Value[unit.Length]) {
-	less := func(a, b unit.Value[unit.Length]) unit.Value[unit.Length] {
-		minus := func(a, b unit.Length) unit.Length { return nanometre(float64(a) - float64(b)) }
-		return unit.Value[unit.Length]{Nominal: minus(a.Nominal, b.Nominal), Low: minus(a.Low, b.High), High: minus(a.High, b.Low)}
-	}
 	return less(it.From.X, other.To.X), less(other.From.X, it.To.X), less(it.From.Y, other.To.Y), less(other.From.Y, it.To.Y)
 }

@@ -42,30 +42,25 @@ func notUnder(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
 
 // terminalAt takes where a flue ends.
 func terminalAt(s *check.Sheet, x *layout.Flue) thing {
-	return thing{item: x, box: box.At(pointOf(check.Read(s, &x.Terminal.At)))}
+	return endOf(s, x, &x.Terminal.At)
 }
 
 // farFrom asks that a flue's end is so far from each of some things.
-func farFrom(s *check.Sheet, item layout.Item, x *layout.Flue, limit lengthLimit, things []layout.Item, where func(*check.Sheet, layout.Item) thing) check.Ruling {
+func farFrom(s *check.Sheet, item layout.Item, x *layout.Flue, limit lengthLimit, things []layout.Item) check.Ruling {
 	check.Limit(s, "d_need", limit, flueFacts(item, x))
 	none := func() check.Ruling {
 		return check.NotApplicable(s, "the file states that there is nothing of the kind")
 	}
 	return check.Every(s, things, none, func(s *check.Sheet, each layout.Item) check.Ruling {
 		need := check.Limit(s, "d_need", limit, flueFacts(item, x))
-		return check.AtLeast(s, apart(s, "d", terminalAt(s, x), where(s, each)), need).About("%s to %s", x.Label(), each.Label()).
+		return check.AtLeast(s, apart(s, "d", terminalAt(s, x), wayAt(s, each)), need).About("%s to %s", x.Label(), each.Label()).
 			Points(x.Terminal.At.Spot()).Mend("The fitter moves the flue's end, or the opening is closed for good.")
 	})
 }
 
 func clearOfWaysIn(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
 	return check.ByEither(s, code.TerminalToOpening, code.PracticeTerminalToOpening, func(s *check.Sheet, limit lengthLimit) check.Ruling {
-		return farFrom(s, item, x, limit, waysIntoRooms(s), func(s *check.Sheet, each layout.Item) thing {
-			if v, ok := each.(*layout.FixedVent); ok {
-				return thing{item: v, box: box.At(pointOf(check.Read(s, &v.At)))}
-			}
-			return at(s, each, layout.PositionOf(each))
-		})
+		return farFrom(s, item, x, limit, waysIntoRooms(s))
 	})
 }
 
@@ -119,12 +114,7 @@ func aboveIntakes(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling
 
 func clearOfFuel(s *check.Sheet, item layout.Item, x *layout.Flue) check.Ruling {
 	return check.ByEither(s, code.TerminalToFuel, code.PracticeTerminalToFuel, func(s *check.Sheet, limit lengthLimit) check.Ruling {
-		return farFrom(s, item, x, limit, fuelOutlets(s), func(s *check.Sheet, each layout.Item) thing {
-			if v, ok := each.(*layout.LockerVent); ok {
-				return ventAt(s, v)
-			}
-			return at(s, each, layout.PositionOf(each))
-		})
+		return farFrom(s, item, x, limit, fuelOutlets(s))
 	})
 }
 

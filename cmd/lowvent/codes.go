@@ -123,11 +123,7 @@ func limitCounts(p *code.Profile) string {
 
 func (a *app) showCode(v view, id string) error {
 	p := v.page()
-	for _, each := range code.Profiles() {
-		if each.ID == id {
-			showBook(p, each)
-		}
-	}
+	showBook(p, bookByID(id))
 	return a.print(p)
 }
 

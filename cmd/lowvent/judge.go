@@ -148,10 +148,14 @@ func offset(f *source.File, line, column int) int32 {
 func worst(reports []report.FileReport, acceptWaivers bool) int {
 	status := statusNothing
 	for i := range reports {
+		counted := reports[i].Counts.AtOrAbove
+		if acceptWaivers {
+			counted -= reports[i].Counts.Excused
+		}
 		switch {
 		case len(reports[i].Faults) > 0:
 			return statusUnusable
-		case reports[i].Counts.AtOrAbove > reports[i].Counts.Excused, reports[i].Counts.AtOrAbove > 0 && !acceptWaivers:
+		case counted > 0:
 			status = statusFindings
 		}
 	}

@@ -34,8 +34,8 @@ func (a *app) schemaCommand() *cobra.Command {
 		Use:   "schema layout|report|code|overlay",
 		Short: "Print the published JSON Schema of a form of file",
 		Long: `Schema prints the JSON Schema (2020-12) of layouts, of reports, of codes or
-of local overlays. That of layouts tells for every key what to measure and how; an editor that knows JSON
-Schema shows it while you write.`,
+of local overlays. That of layouts tells for every key what to measure and how;
+an editor that knows JSON Schema shows it while you write.`,
 		Example:   `  lowvent schema layout > layout.schema.json`,
 		ValidArgs: schemaNames(),
 		RunE: func(_ *cobra.Command, args []string) error {

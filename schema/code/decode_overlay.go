@@ -48,14 +48,8 @@ func (d *decoder) overlay(n *source.Node, never map[*Term]string) *Overlay {
 	if m := n.Member("over"); m != nil {
 		o.Over = d.choice(m, choosable())
 	}
-	switch m := n.Member("entries"); {
-	case m == nil:
-	case m.Kind != source.Object || len(m.Children) == 0:
-		d.fault(m.Place(), "there are no entries here", "an object with a limit under the id of each term", "")
-	default:
-		for _, e := range m.Children {
-			o.Entries = append(o.Entries, d.overlayEntry(e, never))
-		}
+	for _, e := range d.entries(n) {
+		o.Entries = append(o.Entries, d.overlayEntry(e, never))
 	}
 	return o
 }

@@ -25,17 +25,23 @@ func (d *decoder) profile(n *source.Node) *Profile {
 		Book: d.book(n), Scope: d.scope(n), NotCovered: d.texts(n, "notCovered"), Note: d.text(n, "note"),
 	}
 	d.text(n, "$schema")
-	m := n.Member("entries")
-	switch {
-	case m == nil:
-	case m.Kind != source.Object || len(m.Children) == 0:
-		d.fault(m.Place(), "there are no entries here", "an object with a limit under the id of each term", "")
-	default:
-		for _, e := range m.Children {
-			p.Entries = append(p.Entries, d.entry(e, p.Book))
-		}
+	for _, e := range d.entries(n) {
+		p.Entries = append(p.Entries, d.entry(e, p.Book))
 	}
 	return p
+}
+
+// entries gives the limits that a file states, each under the id of its term.
+func (d *decoder) entries(n *source.Node) []*source.Node {
+	m := n.Member("entries")
+	if m == nil {
+		return nil
+	}
+	if m.Kind != source.Object || len(m.Children) == 0 {
+		d.fault(m.Place(), "there are no entries here", "an object with a limit under the id of each term", "")
+		return nil
+	}
+	return m.Children
 }
 
 // id gives the profile's id, which must suit a command line.

@@ -70,7 +70,10 @@ var workedLines = []byHand{
 	{"us-inspected-vessel", TestTightnessHeld.Term, nil, "46 CFR 58.16-30(j)", "600 s", "9 min", "11 min"},
 	{"us-inspected-vessel", TestTightnessDrop.Term, nil, "46 CFR 58.16-30(j)", "0 psi", "", "0.1 psi"},
 	{"us-inspected-vessel", SignKinds.Term, nil, "46 CFR 58.16-35", "cylinder-inside, no-smoking-or-flame, operating-instructions", "", ""},
+}
 
+// workedLinesAfloat goes on with the codes of boats, and those of caravans after them.
+var workedLinesAfloat = []byHand{
 	{"eu-inland-vessel", LineMaterials.Term, nil, "Directive 2006/87/EC 14.08", "copper, steel-pipe, steel-tube, stainless-tube", "", ""},
 	{"eu-inland-vessel", JointsAccessible.Term, nil, "Directive 2006/87/EC 14.08", "asked", "", ""},
 	{"eu-inland-vessel", LineNotInEngineSpace.Term, nil, "Directive 2006/87/EC 14.08", "asked", "", ""},

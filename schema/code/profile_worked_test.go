@@ -67,7 +67,10 @@ var workedByHand = []byHand{
 	{"eu-inland-vessel", ApplianceFlue.Term, kindIn("space-heater", "sleeping"), "Directive 2006/87/EC 14.10", "room-sealed", "", ""},
 	{"eu-inland-vessel", ApplianceFlue.Term, kindIn("cooktop", "sleeping"), "Directive 2006/87/EC 14.10", "room-sealed", "", ""},
 	{"eu-inland-vessel", ApplianceFlue.Term, kindIn("cooktop", "kitchen"), "Directive 2006/87/EC 14.10", "silent", "", ""},
+}
 
+// workedElsewhere goes on with boats of the United Kingdom and all codes after it.
+var workedElsewhere = []byHand{
 	{"uk-inland-boat", CylinderInside.Term, nil, "BSS 7.6", "asked", "", ""},
 	{"uk-inland-boat", CylinderPlaces.Term, nil, "BSS 7.2", "open-air, lockers", "", ""},
 	{"uk-inland-boat", CylinderUpright.Term, nil, "BSS 7.3", "asked", "", ""},
@@ -122,7 +125,7 @@ var workedByHand = []byHand{
 
 // everyWorked is what was worked by hand, of all areas.
 func everyWorked() []byHand {
-	return slices.Concat(workedByHand, workedLines, supplyByHand, workedLockers, workedAppliances, workedFlues, workedRooms)
+	return slices.Concat(workedByHand, workedElsewhere, workedLines, workedLinesAfloat, supplyByHand, workedLockers, workedAppliances, workedFlues, workedRooms)
 }
 
 // TestProfilesByHand holds every limit of the profiles against what their texts
