@@ -41,6 +41,9 @@ const (
 	KindHeatPerMass                           // J/kg
 	KindDensity                               // kg/m³
 	KindCount                                 // how many, a whole number
+	KindHeatCapacity                          // J/(kg K)
+	KindViscosity                             // Pa s
+	KindHeatTransfer                          // W/(m² K)
 )
 
 // Kinds lists every kind, in the order of the constants.

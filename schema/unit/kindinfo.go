@@ -99,6 +99,15 @@ var kinds = [...]kindInfo{
 	// Named apart from the layout's own "count", which is a bare number of JSON.
 	KindCount: {name: "number", symbol: "1", example: "10", units: counts, relative: true, floor: "none at all", whole: true,
 		metric: []scale{{unit: "", sig: 6, decimals: 0}}},
+	KindHeatCapacity: {name: "heatCapacity", symbol: "J/(kg.K)", example: "2.5 kJ/(kg.K)", units: heatCapacities, relative: true,
+		metric: []scale{{unit: "J/(kg.K)", sig: 4, decimals: 1}},
+		us:     []scale{{unit: "BTU/(lb.degF)", sig: 4, decimals: 4}}},
+	KindViscosity: {name: "viscosity", symbol: "Pa.s", example: "8 uPa.s", units: viscosities, relative: true,
+		metric: []scale{{unit: "uPa.s", sig: 3, decimals: 2}},
+		us:     []scale{{unit: "cP", sig: 3, decimals: 5}}},
+	KindHeatTransfer: {name: "heatTransfer", symbol: "W/(m2.K)", example: "8 W/(m2.K)", units: heatTransfers, relative: true,
+		metric: []scale{{unit: "W/(m2.K)", sig: 3, decimals: 2}},
+		us:     []scale{{unit: "BTU/(h.ft2.degF)", sig: 3, decimals: 3}}},
 }
 
 // The displays that several kinds share.

@@ -140,6 +140,9 @@ func TestFactorsFollowFromDefinitions(t *testing.T) {
 		{KindAreaPerMass, "in2/lb", div(in2, pound)}, {KindAreaPerMass, "cm2/kg", of(1, 1e4)},
 		{KindHeatPerMass, "BTU/lb", div(btu, pound)}, {KindHeatPerMass, "kWh/kg", of(36e5, 1)},
 		{KindDensity, "lb/ft3", div(pound, ft3)},
+		{KindHeatCapacity, "BTU/(lb.degF)", div(btu, mul(pound, of(5, 9)))}, {KindHeatCapacity, "kJ/(kg.K)", of(1000, 1)},
+		{KindViscosity, "cP", of(1, 1000)}, {KindViscosity, "mPa.s", of(1, 1000)}, {KindViscosity, "uPa.s", of(1, 1e6)},
+		{KindHeatTransfer, "BTU/(h.ft2.degF)", div(btu, mul(hour, mul(ft2, of(5, 9))))},
 	}
 	for _, row := range table {
 		s := find(row.kind.info().units, row.unit)

@@ -181,6 +181,25 @@ type Count float64
 // Kind gives KindCount.
 func (Count) Kind() Kind { return KindCount }
 
+// HeatCapacity is in joules a kilogram and kelvin.
+type HeatCapacity float64
+
+// Kind gives KindHeatCapacity.
+func (HeatCapacity) Kind() Kind { return KindHeatCapacity }
+
+// Viscosity is in pascal seconds, dynamic.
+type Viscosity float64
+
+// Kind gives KindViscosity.
+func (Viscosity) Kind() Kind { return KindViscosity }
+
+// HeatTransfer is in watts a square metre and kelvin: the heat that passes a
+// wall for its area and the difference of temperature across it.
+type HeatTransfer float64
+
+// Kind gives KindHeatTransfer.
+func (HeatTransfer) Kind() Kind { return KindHeatTransfer }
+
 // AtLeast tells whether a ≥ b. It is false when either is not a number, so
 // that an undefined figure never counts as enough.
 func AtLeast[Q Quantity](a, b Q) bool { return a >= b }

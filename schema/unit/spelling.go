@@ -193,6 +193,21 @@ var (
 		{name: "kg/L", num: 1000, den: 1},
 		{name: "lb/ft3", also: []string{"lb/ft³"}, num: 28349523125, den: 1769802912},
 	}
+	heatCapacities = []spelling{
+		{name: "J/(kg.K)", num: 1, den: 1},
+		{name: "kJ/(kg.K)", num: 1000, den: 1},
+		{name: "BTU/(lb.degF)", num: 20934, den: 5},
+	}
+	viscosities = []spelling{
+		{name: "Pa.s", num: 1, den: 1},
+		{name: "mPa.s", num: 1, den: 1000},
+		{name: "uPa.s", also: []string{"µPa.s"}, num: 1, den: 1000000},
+		{name: "cP", num: 1, den: 1000},
+	}
+	heatTransfers = []spelling{
+		{name: "W/(m2.K)", also: []string{"W/(m².K)"}, num: 1, den: 1},
+		{name: "BTU/(h.ft2.degF)", also: []string{"BTU/(h.ft².degF)"}, num: 52752792631, den: 9290304000},
+	}
 )
 
 // find gives the unit that a word spells, or nil.

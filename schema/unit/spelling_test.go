@@ -86,6 +86,7 @@ func TestKindNames(t *testing.T) {
 		"power": "W", "grossPower": "W", "netPower": "W", "energy": "J", "massFlow": "kg/s", "volumeFlow": "m3/s",
 		"speed": "m/s", "duration": "s", "ratio": "1", "angle": "rad", "current": "A", "voltage": "V",
 		"areaPerPower": "m2/W", "areaPerMass": "m2/kg", "heatPerMass": "J/kg", "density": "kg/m3",
+		"heatCapacity": "J/(kg.K)", "viscosity": "Pa.s", "heatTransfer": "W/(m2.K)",
 		"number": "1",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -140,6 +141,9 @@ func TestAccepted(t *testing.T) {
 		KindHeatPerMass:           "J/kg, kJ/kg, MJ/kg, kWh/kg, BTU/lb",
 		KindDensity:               "kg/m3, g/L, kg/L, lb/ft3",
 		KindCount:                 "no unit",
+		KindHeatCapacity:          "J/(kg.K), kJ/(kg.K), BTU/(lb.degF)",
+		KindViscosity:             "Pa.s, mPa.s, uPa.s, cP",
+		KindHeatTransfer:          "W/(m2.K), BTU/(h.ft2.degF)",
 	}
 	got := map[Kind]string{}
 	for _, k := range Kinds() {
@@ -158,6 +162,7 @@ func TestTypesTellTheirKind(t *testing.T) {
 		Power(0).Kind(), GrossPower(0).Kind(), NetPower(0).Kind(), Energy(0).Kind(), MassFlow(0).Kind(), VolumeFlow(0).Kind(),
 		Speed(0).Kind(), Duration(0).Kind(), Ratio(0).Kind(), Angle(0).Kind(), Current(0).Kind(), Voltage(0).Kind(),
 		AreaPerPower(0).Kind(), AreaPerMass(0).Kind(), HeatPerMass(0).Kind(), Density(0).Kind(), Count(0).Kind(),
+		HeatCapacity(0).Kind(), Viscosity(0).Kind(), HeatTransfer(0).Kind(),
 	}
 	if diff := cmp.Diff(Kinds(), got); diff != "" {
 		t.Error(diff)

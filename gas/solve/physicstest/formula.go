@@ -15,11 +15,13 @@ var functions = map[string]struct {
 	arity int
 	call  func(a ...float64) float64
 }{
-	"exp":  {1, func(a ...float64) float64 { return math.Exp(a[0]) }},
-	"max":  {2, func(a ...float64) float64 { return max(a[0], a[1]) }},
-	"min":  {2, func(a ...float64) float64 { return min(a[0], a[1]) }},
-	"pow":  {2, func(a ...float64) float64 { return math.Pow(a[0], a[1]) }},
-	"sqrt": {1, func(a ...float64) float64 { return math.Sqrt(a[0]) }},
+	"exp":   {1, func(a ...float64) float64 { return math.Exp(a[0]) }},
+	"log":   {1, func(a ...float64) float64 { return math.Log(a[0]) }},
+	"log10": {1, func(a ...float64) float64 { return math.Log10(a[0]) }},
+	"max":   {2, func(a ...float64) float64 { return max(a[0], a[1]) }},
+	"min":   {2, func(a ...float64) float64 { return min(a[0], a[1]) }},
+	"pow":   {2, func(a ...float64) float64 { return math.Pow(a[0], a[1]) }},
+	"sqrt":  {1, func(a ...float64) float64 { return math.Sqrt(a[0]) }},
 }
 
 // Evaluate works out a formula text from the SI values of its symbols and
@@ -27,7 +29,7 @@ var functions = map[string]struct {
 //
 // A formula text is an assignment in Go expression syntax, for example
 // "m_max = F * m_water": one result symbol, then numbers, symbols, + - * /,
-// parentheses, and the functions exp, max, min, pow and sqrt. Evaluate fails on
+// parentheses, and the functions exp, log, log10, max, min, pow and sqrt. Evaluate fails on
 // anything else, and on a symbol that symbols does not give.
 func Evaluate(text string, symbols map[string]float64) (result string, value float64, err error) {
 	left, right, found := strings.Cut(text, "=")

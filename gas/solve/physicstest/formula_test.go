@@ -20,6 +20,7 @@ func TestEvaluate(t *testing.T) {
 		{"c = sqrt(a*a + b*b)", "c", 5},
 		{"c = min(a, b) + max(a, b) * 10", "c", 43},
 		{"c = pow(a, 2) * exp(0)", "c", 9},
+		{"c = log(exp(2)) + log10(1000)", "c", 5},
 		{"x_1 = T_low * 2", "x_1", 500},
 	} {
 		result, value, err := Evaluate(c.text, symbols)
