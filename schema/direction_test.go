@@ -24,10 +24,11 @@ var allowed = map[string][]string{
 	"gas":                         {"schema/unit", "schema/source", "schema/layout", "schema/code", "schema/report", "schema/check", "gas"},
 	"gas/propane":                 {"schema/unit", "gas/solve"},
 	"gas/cylinder":                {"schema/unit", "gas/solve", "gas/propane"},
-	"gas/burner":                  {"schema/unit", "gas/solve", "gas/propane"},
-	"gas/leak":                    {"schema/unit", "gas/solve", "gas/propane"},
-	"gas/pipe":                    {"schema/unit", "gas/solve", "gas/propane"},
-	"gas/regulator":               {"schema/unit", "gas/solve", "gas/propane"},
+	"gas/air":                     {"schema/unit"},
+	"gas/burner":                  {"schema/unit", "gas/solve", "gas/propane", "gas/air"},
+	"gas/leak":                    {"schema/unit", "gas/solve", "gas/propane", "gas/air"},
+	"gas/pipe":                    {"schema/unit", "gas/solve", "gas/propane", "gas/air"},
+	"gas/regulator":               {"schema/unit", "gas/solve", "gas/propane", "gas/air"},
 	"gas/demand":                  {"schema/unit", "gas/solve", "gas/propane"},
 	"gas/solve":                   {"schema/unit", "gas/solve"},
 	"vent":                        {"schema/unit", "schema/source", "schema/layout", "schema/code", "schema/report", "schema/check", "gas", "vent"},
@@ -37,7 +38,7 @@ var allowed = map[string][]string{
 }
 
 // pure are the folders of physics and geometry: no files, no clock, no network.
-var pure = []string{"gas/propane", "gas/cylinder", "gas/demand", "gas/burner", "gas/leak", "gas/pipe", "gas/regulator", "gas/solve", "vent/box", "schema/unit"}
+var pure = []string{"gas/propane", "gas/cylinder", "gas/demand", "gas/air", "gas/burner", "gas/leak", "gas/pipe", "gas/regulator", "gas/solve", "vent/box", "schema/unit"}
 
 // impure are packages of the standard library that pure folders must not import
 // themselves; time is allowed to schema/unit for the calendar alone.

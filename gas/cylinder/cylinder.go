@@ -1,6 +1,8 @@
-// Package cylinder computes how full a propane cylinder is: the mass that a
-// filling density allows, the share of its volume that the liquid takes up, and
-// the temperature at which the liquid leaves no room.
+// Package cylinder computes how full a propane cylinder is, how fast it can make
+// gas, and how long it feeds a pattern of use.
+//
+// How full: the mass that a filling density allows, the share of its volume that
+// the liquid takes up, and the temperature at which the liquid leaves no room.
 //
 // A filling limit by mass and a stop at 80 % by gauge are two limits, not one.
 // 42 % by mass is 80 % full at about 2.5 °C and 90 % full at 41 °C; 80 % by

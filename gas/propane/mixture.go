@@ -10,7 +10,7 @@ import (
 // all in Pa absolute.
 const (
 	MixturePressureFormula = "p_mix = (x*p + (1 - x)*p_butane) * (1 - x*(1 - x)/4)"
-	CeilingPressureFormula = "p_ceiling = 1.181 * p"
+	CeilingPressureFormula = "p_ceiling = p * 1.181"
 )
 
 // MixturePressure returns a pressure, in Pa absolute, that liquid propane and

@@ -56,10 +56,11 @@ func ShareLeft(temperature unit.Temperature, filled, left unit.Ratio) (unit.Rati
 	if err == nil {
 		err = within("share of the filling that is left", float64(left), leastLeft, 1, "mol/mol")
 	}
-	if err != nil || filled == 0 || filled == 1 || left == 1 {
+	x0, a, F := float64(filled), float64(alpha), float64(left)
+	if err != nil || x0 == 0 || x0 == 1 || F == 1 {
 		return filled, err
 	}
-	x0, a, target := float64(filled), float64(alpha), math.Log(float64(left))
+	target := math.Log(F)
 	lack := func(x float64) float64 {
 		return (math.Log(x/x0)+a*math.Log((1-x0)/(1-x)))/(a-1) - target
 	}

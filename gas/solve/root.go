@@ -1,5 +1,6 @@
-// Package solve finds roots of functions of one variable. It is pure
-// arithmetic on float64: no quantity types, no I/O, no state.
+// Package solve finds roots of functions of one variable and follows small systems
+// of ordinary differential equations. It is pure arithmetic on float64: no quantity
+// types, no I/O, no state shared between runs.
 package solve
 
 import (

@@ -39,6 +39,7 @@ type Plate struct {
 	Inlet       Measure[unit.GaugePressure] `json:"inlet" rule:"positive"`
 	LeastInlet  Measure[unit.GaugePressure] `json:"leastInlet" rule:"positive"`
 	MostInlet   Measure[unit.GaugePressure] `json:"mostInlet" rule:"positive"`
+	Manifold    Measure[unit.GaugePressure] `json:"manifold" rule:"positive"`
 	Input       Measure[unit.Power]         `json:"input" rule:"positive"`
 	Consumption Measure[unit.MassFlow]      `json:"consumption" rule:"positive"`
 	Basis       Given[HeatBasis]            `json:"basis"`

@@ -91,33 +91,36 @@ type Junction struct {
 // direction in which the gas flows.
 type Line struct {
 	Thing
-	From          Given[Ref]                `json:"from" ref:"cylinders,changeovers,regulators,junctions" must:"true"`
-	To            Given[Ref]                `json:"to" ref:"changeovers,regulators,junctions,appliances,openEnds,outdoorOutlets" must:"true"`
-	Kind          Given[LineKind]           `json:"kind"`
-	Standard      Given[string]             `json:"standard"`
-	Zone          Given[PressureZone]       `json:"pressureClass"`
-	Outside       Measure[unit.Length]      `json:"outside" rule:"positive"`
-	Wall          Measure[unit.Length]      `json:"wall" rule:"positive"`
-	Nominal       Given[string]             `json:"nominal"`
-	Length        Measure[unit.Length]      `json:"length" rule:"positive"`
-	Fittings      Fittings                  `json:"fittings"`
-	Route         Given[[]Point]            `json:"route"`
-	Through       Section[Passage]          `json:"through"`
-	SupportsEvery Measure[unit.Length]      `json:"supportsEvery" rule:"positive"`
-	Joints        Section[Joint]            `json:"joints"`
-	Shutoffs      Section[Shutoff]          `json:"shutoffs"`
-	Visible       Given[bool]               `json:"visible"`
-	Lining        Given[string]             `json:"behind"`
-	StrikePlates  Given[bool]               `json:"strikePlates"`
-	Bonded        Given[bool]               `json:"bonded"`
-	ToWiring      Measure[unit.Length]      `json:"leastToWiring" rule:"nonNegative"`
-	ToHeat        Measure[unit.Length]      `json:"leastToHeat" rule:"nonNegative"`
-	UnderExit     Given[bool]               `json:"underExit"`
-	Moves         Given[bool]               `json:"partsMove"`
-	Slack         Given[bool]               `json:"slackOverTravel"`
-	RisesFromTank Given[bool]               `json:"risesFromCylinder"`
-	Dated         Given[Date]               `json:"dated"`
-	MeltsAt       Measure[unit.Temperature] `json:"meltsAt"`
+	From          Given[Ref]                  `json:"from" ref:"cylinders,changeovers,regulators,junctions" must:"true"`
+	To            Given[Ref]                  `json:"to" ref:"changeovers,regulators,junctions,appliances,openEnds,outdoorOutlets" must:"true"`
+	Kind          Given[LineKind]             `json:"kind"`
+	Standard      Given[string]               `json:"standard"`
+	Zone          Given[PressureZone]         `json:"pressureClass"`
+	Outside       Measure[unit.Length]        `json:"outside" rule:"positive"`
+	Wall          Measure[unit.Length]        `json:"wall" rule:"positive"`
+	Nominal       Given[string]               `json:"nominal"`
+	Length        Measure[unit.Length]        `json:"length" rule:"positive"`
+	Fittings      Fittings                    `json:"fittings"`
+	Route         Given[[]Point]              `json:"route"`
+	Through       Section[Passage]            `json:"through"`
+	SupportsEvery Measure[unit.Length]        `json:"supportsEvery" rule:"positive"`
+	Joints        Section[Joint]              `json:"joints"`
+	Shutoffs      Section[Shutoff]            `json:"shutoffs"`
+	Visible       Given[bool]                 `json:"visible"`
+	Lining        Given[string]               `json:"behind"`
+	StrikePlates  Given[bool]                 `json:"strikePlates"`
+	Bonded        Given[bool]                 `json:"bonded"`
+	ToWiring      Measure[unit.Length]        `json:"leastToWiring" rule:"nonNegative"`
+	ToHeat        Measure[unit.Length]        `json:"leastToHeat" rule:"nonNegative"`
+	UnderExit     Given[bool]                 `json:"underExit"`
+	Moves         Given[bool]                 `json:"partsMove"`
+	Slack         Given[bool]                 `json:"slackOverTravel"`
+	RisesFromTank Given[bool]                 `json:"risesFromCylinder"`
+	Dated         Given[Date]                 `json:"dated"`
+	MeltsAt       Measure[unit.Temperature]   `json:"meltsAt"`
+	RatedPressure Measure[unit.GaugePressure] `json:"ratedPressure" rule:"positive"`
+	Carries       Measure[unit.Power]         `json:"carries" rule:"positive"`
+	LosesThen     Measure[unit.GaugePressure] `json:"losesThen" rule:"positive"`
 }
 
 // Fittings counts the fittings in a line.

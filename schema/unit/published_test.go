@@ -135,6 +135,7 @@ func TestFactorsFollowFromDefinitions(t *testing.T) {
 		{KindMassFlow, "lb/h", div(pound, hour)}, {KindMassFlow, "g/h", div(of(1, 1000), hour)}, {KindMassFlow, "kg/h", div(of(1, 1), hour)},
 		{KindVolumeFlow, "cfm", div(ft3, minute)}, {KindVolumeFlow, "ft3/h", div(ft3, hour)},
 		{KindVolumeFlow, "m3/h", div(of(1, 1), hour)}, {KindVolumeFlow, "L/min", div(of(1, 1000), minute)},
+		{KindVolumeFlow, "mL/h", div(of(1, 1000000), hour)}, {KindVolumeFlow, "in3/h", div(in3, hour)},
 		{KindSpeed, "mph", div(mul(of(5280, 1), foot), hour)}, {KindSpeed, "ft/min", div(foot, minute)}, {KindSpeed, "km/h", div(of(1000, 1), hour)},
 		{KindAreaPerPower, "in2/(kBTU/h)", div(in2, mul(div(btu, hour), of(1000, 1)))}, {KindAreaPerPower, "cm2/kW", of(1, 1e7)},
 		{KindAreaPerMass, "in2/lb", div(in2, pound)}, {KindAreaPerMass, "cm2/kg", of(1, 1e4)},

@@ -135,6 +135,8 @@ var (
 		{name: "L/min", num: 1, den: 60000},
 		{name: "cfm", num: 18435447, den: 39062500000}, // ft³/min
 		{name: "ft3/h", also: []string{"ft³/h"}, num: 6145149, den: 78125e7},
+		{name: "mL/h", num: 1, den: 36e8},
+		{name: "in3/h", also: []string{"in³/h"}, num: 2048383, den: 450000000000000},
 	}
 	speeds = []spelling{
 		{name: "m/s", num: 1, den: 1},

@@ -129,7 +129,7 @@ func TestAccepted(t *testing.T) {
 		KindNetPower:              "W, kW, MW, BTU/h, kBTU/h",
 		KindEnergy:                "J, kJ, MJ, kWh, BTU",
 		KindMassFlow:              "g/h, kg/h, g/s, kg/s, lb/h",
-		KindVolumeFlow:            "m3/h, m3/s, L/s, L/min, cfm, ft3/h",
+		KindVolumeFlow:            "m3/h, m3/s, L/s, L/min, cfm, ft3/h, mL/h, in3/h",
 		KindSpeed:                 "m/s, km/h, mph, ft/min",
 		KindDuration:              "s, min, h, d, days, weeks",
 		KindRatio:                 "%, no unit",
