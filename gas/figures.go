@@ -118,21 +118,26 @@ var dailyHeat = &check.Figure[unit.Energy, *layout.Layout]{
 	ID: "dwelling.daily-heat", Title: "heat burned on an ordinary day",
 	Calc: func(s *check.Sheet, d *layout.Layout) unit.Energy {
 		check.Inventory(s, layout.InventoryListAppliances)
-		var uses []demand.Use
-		text := "E_day = 0"
-		for _, a := range check.List(s, &d.Appliances) {
-			P := check.Symbol("P", a.ID())
-			input := check.Fig(s, P, applianceInput, a)
-			for _, u := range check.List(s, &a.Use) {
-				share, on := check.Symbol("s", a.ID(), u.ID()), check.Symbol("t", a.ID(), u.ID())
-				uses = append(uses, demand.Use{Input: unit.Exactly(input),
-					Share: unit.Exactly(check.Measure(s, share, &u.Share)), PerDay: unit.Exactly(check.Measure(s, on, &u.For))})
-				text += " + " + P + " * " + share + " * " + on
-			}
-		}
-		formula := check.Formula{Text: text, Source: "definition", Valid: "people guess use low by tens of percent: the run time errs long"}
-		return check.Step(s, "E_day", formula, func() unit.Energy { return demand.Daily(uses...).Nominal })
+		return heatOf(s, check.List(s, &d.Appliances))
 	},
+}
+
+// heatOf is the heat that appliances burn on an ordinary day.
+func heatOf(s *check.Sheet, appliances []*layout.Appliance) unit.Energy {
+	var uses []demand.Use
+	text := "E_day = 0"
+	for _, a := range appliances {
+		P := check.Symbol("P", a.ID())
+		input := check.Fig(s, P, applianceInput, a)
+		for _, u := range check.List(s, &a.Use) {
+			share, on := check.Symbol("s", a.ID(), u.ID()), check.Symbol("t", a.ID(), u.ID())
+			uses = append(uses, demand.Use{Input: unit.Exactly(input),
+				Share: unit.Exactly(check.Measure(s, share, &u.Share)), PerDay: unit.Exactly(check.Measure(s, on, &u.For))})
+			text += " + " + P + " * " + share + " * " + on
+		}
+	}
+	formula := check.Formula{Text: text, Source: "definition", Valid: "people guess use low by tens of percent: the run time errs long"}
+	return check.Step(s, "E_day", formula, func() unit.Energy { return demand.Daily(uses...).Nominal })
 }
 
 var runTimeByPattern = &check.Figure[unit.Duration, *layout.Layout]{

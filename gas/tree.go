@@ -12,11 +12,9 @@ func downstream(s *check.Sheet, from layout.Ref) []*layout.Appliance {
 	check.List(s, &s.Layout().Appliances)
 	check.Inventory(s, layout.InventoryListLines)
 	check.Inventory(s, layout.InventoryListAppliances)
-	for _, a := range s.Layout().Appliances.All() {
-		// one that no line reaches may well hang on the very regulator that is judged
-		if !comesFrom(s.Layout(), a.Ref(), "cylinders") {
-			s.Missing("the lines that bring gas to "+a.Label(), s.Layout().Lines.Spot())
-		}
+	// one that no line reaches may well hang on the very regulator that is judged
+	for _, a := range check.Once(s, "gas.unfed", unfed) {
+		s.Missing("the lines that bring gas to "+a.Label(), s.Layout().Lines.Spot())
 	}
 	var found []*layout.Appliance
 	walk(s.Layout(), from, func(line *layout.Line, to layout.Ref) bool {
@@ -26,6 +24,17 @@ func downstream(s *check.Sheet, from layout.Ref) []*layout.Appliance {
 		}
 		return true
 	})
+	return found
+}
+
+// unfed lists the appliances that no cylinder reaches by the lines of the file.
+func unfed(l *layout.Layout) []*layout.Appliance {
+	var found []*layout.Appliance
+	for _, a := range l.Appliances.All() {
+		if !comesFrom(l, a.Ref(), "cylinders") {
+			found = append(found, a)
+		}
+	}
 	return found
 }
 

@@ -62,7 +62,7 @@ func (c byCode) ended(t *testing.T, b *checktest.Bench, edits []source.Edit) []r
 	if err != nil {
 		t.Fatal(err)
 	}
-	set := allChecks()
+	set := allChecks().WithoutDetail()
 	set.Checks = slices.DeleteFunc(set.Checks, func(each check.Check) bool { return each.ID != c.check })
 	r, err := check.Run(context.Background(), check.Set{Checks: set.Checks}, l, codes, check.Options{On: checktest.Day, Workers: 1})
 	if err != nil {

@@ -74,7 +74,7 @@ func (a *acted) act(b *checktest.Bench) (err error) {
 		return err
 	}
 	set := onlyCheck(a.example.Check)
-	set.Figures = allChecks().Figures
+	set.Figures = allChecks().WithoutDetail().Figures
 	r, err := check.Run(context.Background(), set, a.layout, a.codes, check.Options{On: checktest.Day, Workers: 1, Working: true})
 	a.findings, a.figures = r.Findings, r.Figures
 	return err

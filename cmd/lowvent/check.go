@@ -84,7 +84,7 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 	if err != nil {
 		return err
 	}
-	j := judging{set: a.set(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
+	j := judging{set: a.set().WithoutDetail(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
 		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count(), Overlay: books.overlay}}
 	if unusable != nil {
 		return a.deliver(a.reportOf(j, unusable), v, f, excerpts(files))

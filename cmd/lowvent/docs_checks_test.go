@@ -64,9 +64,6 @@ var unasked = []struct{ about, why string }{
 	{"how soon a leak reaches what lights it and the alarm (`space.leak-time`)", "the same, and how gas spreads along a floor"},
 	{"what an evening's cooking does to air and damp (`room.air`, `room.damp`)", "the air of the rooms has to be computed"},
 	{"what a fan draws out of flues, lockers and the space below (`space.depressurised`, `room.make-up-air`)", "the same"},
-	{"what a cylinder gives in the cold, and its pressure in heat (`supply.cold-draw`, `supply.cold-pressure`, `supply.hot-pressure`)", "its heat balance has to be computed"},
-	{"the pressure at each appliance and the size of pipe (`line.pressure-drop`, `line.size`)", "the flow in the pipes has to be computed"},
-	{"the jets against the plate (`burner.orifice`)", "the flow through a jet has to be computed"},
 	{"a low pocket with something to light gas and no opening, where no part of the installation is near (the milder case of `space.gas-trap`)", "afloat there is often no such opening to be had, so that every hull would fail"},
 	{"awnings and tents at flues and exhausts; how high the lowest part of a cylinder hangs over the road", "a layout does not say where an awning is, nor where the ground is"},
 }

@@ -91,7 +91,14 @@ func taken(kind unit.Kind, q float64, c *computed) *report.Amount {
 // Shown is a figure as the report lists it, for every subject of a section.
 type Shown struct {
 	ID, Title string
+	Detail    bool // for who asks for it: no part of an ordinary report
 	show      func(*run) []report.Figure
+}
+
+// Detail keeps a figure out of the ordinary report.
+func Detail(f Shown) Shown {
+	f.Detail = true
+	return f
 }
 
 // Show lists a figure for everything in a section.

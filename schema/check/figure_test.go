@@ -225,3 +225,15 @@ func TestAFigureOfAFigure(t *testing.T) {
 		t.Errorf("the inner figure was computed %d times", n.Load())
 	}
 }
+
+// TestDetailStaysOutOfAnOrdinaryReport, and the set that it was taken from keeps it.
+func TestDetailStaysOutOfAnOrdinaryReport(t *testing.T) {
+	var n atomic.Int64
+	plain, detail := Show(counted(&n), cylindersOf), Detail(Show(counted(&n), cylindersOf))
+	detail.ID = "tiny.detail"
+	set := Set{Checks: []Check{asks(func(s *Sheet, c *layout.Cylinder) Ruling { return NotApplicable(s, "none") })}, Figures: []Shown{plain, detail}}
+	short := set.WithoutDetail()
+	if len(short.Checks) != 1 || len(short.Figures) != 1 || short.Figures[0].ID != plain.ID || len(set.Figures) != 2 || set.Figures[1].ID != "tiny.detail" {
+		t.Errorf("%d checks, figures %v; of %v", len(short.Checks), short.Figures, set.Figures)
+	}
+}

@@ -30,6 +30,13 @@ type Set struct {
 	Figures []Shown
 }
 
+// WithoutDetail is the set for an ordinary report: all checks, and the figures that
+// are not for those alone who ask for them.
+func (set Set) WithoutDetail() Set {
+	set.Figures = slices.DeleteFunc(slices.Clone(set.Figures), func(f Shown) bool { return f.Detail })
+	return set
+}
+
 // Join puts sets together, sorted by id.
 func Join(sets ...Set) Set {
 	var all Set

@@ -39,6 +39,7 @@ const (
 	FactLineKind        Fact = "line.kind"              // word: what the line is made of
 	FactLinePressure    Fact = "line.pressureClass"     // word: cylinder pressure, between regulators, or appliance pressure
 	FactLineOutside     Fact = "line.outside"           // outside diameter of the line, m
+	FactLineRun         Fact = "line.run"               // length of the whole way from the regulator to the farthest appliance, m
 	FactJointKind       Fact = "joint.kind"             // word: how a joint in a line is made
 	FactUnfluedInput    Fact = "space.unfluedInput"     // summed heat input of flueless appliances in the space, W gross
 	FactOpenFluedInput  Fact = "space.openFluedInput"   // summed heat input of open-flued appliances in the space, W gross
@@ -108,6 +109,7 @@ var facts = []factInfo{
 		words: []string{"cooking-appliance", "other-appliance", "no-appliance"}},
 	{name: FactLinePressure, form: wordFact, phrase: "the pressure in the line",
 		words: []string{"high", "middle", "low"}},
+	{name: FactLineRun, form: numberFact, kind: unit.KindLength, symbol: "L_run", phrase: "the length of the way to the farthest appliance", positive: true},
 	{name: FactLockerFloorArea, form: numberFact, kind: unit.KindArea, symbol: "A_floor", phrase: "the locker's floor area", positive: true},
 	{name: FactLockerGas, form: numberFact, kind: unit.KindPropaneMass, symbol: "m_locker", phrase: "the propane in the locker"},
 	{name: FactLockerHighArea, form: numberFact, kind: unit.KindArea, symbol: "A_high", phrase: "the free area of the locker's high vents"},

@@ -30,7 +30,7 @@ func everyFact(t *testing.T) known {
 		FactLockerGas: 18.0, FactLockerHighArea: 0.004, FactLockerHighShare: 0.0133, FactLockerLowVents: "hole", FactLockerOpensTo: "open-air",
 		FactLockerShield: "bare", FactCylinderPlace: "open-air",
 		FactOpenFluedInput: 0.0, FactDwellingKind: "manufactured-home", FactDwellingSleeps: 2.0, FactFirstUsed: day(t, "2020-05-17"),
-		FactLineKind: "steel-tube", FactLinePressure: "low", FactLineOutside: 0.0127, FactJointKind: "flare-45",
+		FactLineKind: "steel-tube", FactLinePressure: "low", FactLineOutside: 0.0127, FactLineRun: 4.2, FactJointKind: "flare-45",
 	}
 	if len(all) != len(EveryFact()) {
 		t.Fatalf("%d facts are answered here, there are %d", len(all), len(EveryFact()))

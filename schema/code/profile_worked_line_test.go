@@ -11,6 +11,10 @@ func tube(kind string, outside float64) known {
 	return known{FactLineKind: kind, FactLineOutside: outside}
 }
 
+func run(kind string, outside, length float64) known {
+	return known{FactLineKind: kind, FactLineOutside: outside, FactLineRun: length}
+}
+
 func zone(word string) known { return known{FactLinePressure: word} }
 
 func joint(line, kind string) known { return known{FactLineKind: line, FactJointKind: kind} }
@@ -32,6 +36,17 @@ var workedLines = []byHand{
 	{"us-mobile-structure", LineSupportsEvery.Term, nil, "24 CFR 3280.705", "1.2192 m", "1.219 m", "1.22 m"}, // 4 × 0.3048 m
 	{"us-mobile-structure", LineSleeves.Term, nil, "675 IAC 15-2-76", "grommet, bulkhead-fitting, sealed-sleeve", "", ""},
 	{"us-mobile-structure", LineNotUnderExit.Term, nil, "24 CFR 3280.705", "asked", "", ""},
+	{"us-mobile-structure", LinePressureDrop.Term, nil, "24 CFR 3280.705", "0.5 inH2O", "0.49 inH2O", "0.51 inH2O"}, // 124.5 Pa
+	// the table of sizes: half an inch outside, up to 10 ft and just past it; the row of
+	// half an inch for five eighths; iron pipe of 21.3 mm is half an inch nominal
+	{"us-mobile-structure", LineCapacity.Term, run("copper", 0.0127, 3.048), "24 CFR 3280.705 Table", "113000 BTU/h", "112000 BTU/h", "114000 BTU/h"},
+	{"us-mobile-structure", LineCapacity.Term, run("copper", 0.0127, 3.05), "24 CFR 3280.705 Table", "78000 BTU/h", "77000 BTU/h", "79000 BTU/h"},
+	{"us-mobile-structure", LineCapacity.Term, run("steel-tube", 0.015875, 30), "24 CFR 3280.705 Table", "33000 BTU/h", "32000 BTU/h", "34000 BTU/h"},
+	{"us-mobile-structure", LineCapacity.Term, run("steel-pipe", 0.0213, 6), "24 CFR 3280.705 Table", "120000 BTU/h", "119000 BTU/h", "121000 BTU/h"},
+	{"us-mobile-structure", LineCapacity.Term, run("steel-pipe", 0.0334, 30), "24 CFR 3280.705 Table", "195000 BTU/h", "194000 BTU/h", "196000 BTU/h"},
+	{"us-mobile-structure", LineCapacity.Term, run("steel-pipe", 0.0213, 31), "24 CFR 3280.705 Table", "silent", "", ""}, // past 100 ft
+	{"us-mobile-structure", LineCapacity.Term, run("copper", 0.004, 3), "24 CFR 3280.705 Table", "silent", "", ""},       // under a quarter of an inch
+	{"us-mobile-structure", LineCapacity.Term, run("corrugated-stainless", 0.02, 3), "24 CFR 3280.705 Table", "silent", "", ""},
 	{"us-mobile-structure", ShutoffAppliance.Term, kind("oven"), "24 CFR 3280.705", "asked", "", ""},
 	{"us-mobile-structure", ShutoffToAppliance.Term, kind("range"), "24 CFR 3280.705", "1.8288 m", "71 in", "73 in"},        // 6 × 0.3048 m
 	{"us-mobile-structure", ShutoffToAppliance.Term, kind("refrigerator"), "24 CFR 3280.705", "0.9144 m", "35 in", "37 in"}, // 3 × 0.3048 m

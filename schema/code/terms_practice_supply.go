@@ -4,6 +4,44 @@ import "lowvent.example/schema/unit"
 
 // The terms that common practice answers: cylinders, regulators, lines and hoses.
 var (
+	// PracticePressureDrop asks how much pressure is lost on the way to an
+	// appliance with everything burning, Pa.
+	PracticePressureDrop = most[unit.GaugePressure](BookPractice, "practice.pressure-drop",
+		"How much pressure is commonly lost between the regulator and an appliance, at most?")
+
+	// PracticePlateRunning asks whether each appliance keeps the least pressure of
+	// its plate with everything burning.
+	PracticePlateRunning = duty(BookPractice, "practice.plate-running",
+		"Does each appliance keep the least pressure of its plate while everything burns?")
+
+	// PracticeColdInlet asks whether a cylinder keeps the regulator's least inlet
+	// pressure in the cold.
+	PracticeColdInlet = duty(BookPractice, "practice.cold-inlet",
+		"Does the cylinder keep the pressure that its regulator needs in the coldest air?")
+
+	// PracticeColdDraw asks whether a cylinder a quarter full makes the vapour that
+	// is burned in the cold.
+	PracticeColdDraw = duty(BookPractice, "practice.cold-draw",
+		"Does a cylinder a quarter full make the vapour that is burned in the coldest air?")
+
+	// PracticeColdHeating asks whether a cylinder a quarter full feeds everything
+	// that heats, at full flame, in the cold.
+	PracticeColdHeating = duty(BookPractice, "practice.cold-heating",
+		"Does a cylinder a quarter full feed everything that heats, at full flame, in the coldest air?")
+
+	// PracticeHotRating asks whether regulator and hoses bear the pressure of the
+	// hottest day.
+	PracticeHotRating = duty(BookPractice, "practice.hot-rating",
+		"Do regulator and hoses bear the cylinder's pressure on the hottest day?")
+
+	// PracticeJetMost asks what share of a burner's rating its jet passes at most.
+	PracticeJetMost = most[unit.Ratio](BookPractice, "practice.jet-most",
+		"What share of a burner's rated input does its jet pass at most, by the table of jets?")
+
+	// PracticeJetLeast asks what share of a burner's rating its jet passes at least.
+	PracticeJetLeast = least[unit.Ratio](BookPractice, "practice.jet-least",
+		"What share of a burner's rated input does its jet pass at least, by the table of jets?")
+
 	// PracticeCylinderHeld asks how a cylinder is held.
 	PracticeCylinderHeld = least[unit.Count](BookPractice, "practice.cylinder-held",
 		"At how many points is a cylinder commonly held?")

@@ -91,4 +91,14 @@ var (
 	// the dwelling is driven.
 	TransitDevices = allowed(BookProfile, "transit.devices",
 		"What must shut the gas by itself in a crash, where it stays on while driving?", shutoffKinds)
+
+	// LinePressureDrop asks how much pressure may be lost between the regulator
+	// and an appliance with everything burning, Pa.
+	LinePressureDrop = most[unit.GaugePressure](BookProfile, "line.pressure-drop",
+		"How much pressure may be lost between the regulator and an appliance, with everything burning?")
+
+	// LineCapacity asks how much heat a line may carry by the code's own table of
+	// sizes, W gross.
+	LineCapacity = most[unit.GrossPower](BookProfile, "line.capacity",
+		"How much heat may a line of this size carry over that length?", FactLineKind, FactLineOutside, FactLineRun)
 )
