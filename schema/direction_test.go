@@ -33,12 +33,16 @@ var allowed = map[string][]string{
 	"gas/solve":                   {"schema/unit", "gas/solve"},
 	"vent":                        {"schema/unit", "schema/source", "schema/layout", "schema/code", "schema/report", "schema/check", "gas", "vent"},
 	"vent/box":                    {"schema/unit"},
+	"vent/flow":                   {"schema/unit", "gas/solve", "gas/propane", "gas/air"},
+	"vent/locker":                 {"schema/unit", "gas/solve", "gas/propane", "gas/air", "vent/flow"},
+	"vent/pool":                   {"schema/unit", "gas/solve", "gas/propane", "gas/air", "vent/flow"},
+	"vent/room":                   {"schema/unit", "gas/solve", "gas/propane", "gas/air", "vent/flow"},
 	"cmd":                         {"schema", "gas", "vent", "cmd"},
 	"cmd/lowvent/internal/render": {"schema", "cmd/lowvent/internal/render"},
 }
 
 // pure are the folders of physics and geometry: no files, no clock, no network.
-var pure = []string{"gas/propane", "gas/cylinder", "gas/demand", "gas/air", "gas/burner", "gas/leak", "gas/pipe", "gas/regulator", "gas/solve", "vent/box", "schema/unit"}
+var pure = []string{"gas/propane", "gas/cylinder", "gas/demand", "gas/air", "gas/burner", "gas/leak", "gas/pipe", "gas/regulator", "gas/solve", "vent/box", "vent/flow", "vent/locker", "vent/pool", "vent/room", "schema/unit"}
 
 // impure are packages of the standard library that pure folders must not import
 // themselves; time is allowed to schema/unit for the calendar alone.
