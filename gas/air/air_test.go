@@ -3,7 +3,6 @@ package air
 import (
 	"errors"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -32,26 +31,6 @@ func densityAt(t testing.TB, p, T float64) float64 {
 	return float64(rho)
 }
 
-// comparison gathers the relative errors of one set of published figures.
-type comparison struct {
-	name string
-	off  []float64
-}
-
-func (c *comparison) add(t testing.TB, what string, got, want, tolerance float64) {
-	t.Helper()
-	off := math.Abs(got/want - 1)
-	c.off = append(c.off, off)
-	if !(off <= tolerance) {
-		t.Errorf("%s, %s: %.6g, published %.6g, allowed %.2g", c.name, what, got, want, tolerance)
-	}
-}
-
-func (c *comparison) log(t testing.TB) {
-	slices.Sort(c.off)
-	t.Logf("%s: %d rows, worst %.3f %%, median %.3f %%", c.name, len(c.off), 100*c.off[len(c.off)-1], 100*c.off[len(c.off)/2])
-}
-
 // Tables of the standard atmosphere, geopotential height in feet.
 //
 // Read: altitude to pressure table derived from the U.S. Standard Atmosphere 1976,
@@ -59,15 +38,15 @@ func (c *comparison) log(t testing.TB) {
 // reference points of the ICAO and U.S. standard,
 // calculatorhub.com/tools/pressure-altitude-calculator/ (5000 and 10 000 ft).
 func TestPressureAgainstTheStandard(t *testing.T) {
-	c := comparison{name: "standard atmosphere, tables"}
+	c := physicstest.Comparison{Name: "standard atmosphere, tables"}
 	for _, row := range []struct{ feet, hPa float64 }{
 		{-1000, 1050.41}, {-900, 1046.64}, {-800, 1042.89}, {-700, 1039.15}, {-600, 1035.41},
 		{-500, 1031.69}, {-400, 1027.98}, {-300, 1024.28}, {-200, 1020.59}, {0, 1013.25},
 		{5000, 843.07}, {10000, 696.82},
 	} {
-		c.add(t, "height in feet", pressureAt(t, row.feet*foot), row.hPa*100, 1e-5)
+		c.Add(t, "height in feet", pressureAt(t, row.feet*foot), row.hPa*100, 1e-5)
 	}
-	c.log(t)
+	c.Log(t)
 }
 
 // The end of the layer, 11 000 m, stands in every print of the standard with
@@ -85,25 +64,25 @@ func TestPressureTextAtTheEndOfTheLayer(t *testing.T) {
 // model of the air, lower than the standard by up to 1 %, which is far less than
 // what the weather does.
 func TestPressureAgainstAVentilationHandbook(t *testing.T) {
-	c := comparison{name: "ventilation handbook barometer"}
+	c := physicstest.Comparison{Name: "ventilation handbook barometer"}
 	for _, row := range []struct{ feet, inHg float64 }{
 		{0, 29.92}, {250, 29.64}, {500, 29.36}, {750, 29.08}, {1000, 28.80}, {1500, 28.31}, {2000, 27.72},
 		{2500, 27.20}, {3000, 26.68}, {3500, 26.18}, {4000, 25.58}, {4500, 25.20}, {5000, 24.72},
 		{6000, 23.79}, {7000, 22.90}, {8000, 22.04},
 	} {
-		c.add(t, "height in feet", pressureAt(t, row.feet*foot), row.inHg*3386.389, 0.011)
+		c.Add(t, "height in feet", pressureAt(t, row.feet*foot), row.inHg*3386.389, 0.011)
 	}
-	c.log(t)
+	c.Log(t)
 }
 
 // At the level of the sea the standard has 1.225 kg/m³ (read: jcoppens.com/globo,
 // constants of the standard atmosphere); the same handbook as above has 0.0764
 // lb/ft³ at 60 °F and 30 in of mercury.
 func TestDensityAgainstTheStandard(t *testing.T) {
-	c := comparison{name: "density of air"}
-	c.add(t, "sea level", densityAt(t, 101325, 288.15), 1.225, 1e-4)
-	c.add(t, "fan test conditions", densityAt(t, 30*3386.389, (60-32)/1.8+273.15), 0.0764*0.45359237/0.028316846592, 0.002)
-	c.log(t)
+	c := physicstest.Comparison{Name: "density of air"}
+	c.Add(t, "sea level", densityAt(t, 101325, 288.15), 1.225, 1e-4)
+	c.Add(t, "fan test conditions", densityAt(t, 30*3386.389, (60-32)/1.8+273.15), 0.0764*0.45359237/0.028316846592, 0.002)
+	c.Log(t)
 }
 
 // Handbook viscosities of air at one atmosphere, in µPa s (from memory, so shown

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -28,41 +27,10 @@ const (
 	tradeConstant = 1658.5 // ft³/h for an in² and √inH2O
 )
 
-// comparison gathers the relative errors of one set of published figures.
-type comparison struct {
-	name string
-	off  []float64
-}
-
-func (c *comparison) add(t testing.TB, what string, got, want, tolerance float64) {
-	t.Helper()
-	off := math.Abs(got/want - 1)
-	c.off = append(c.off, off)
-	if !(off <= tolerance) {
-		t.Errorf("%s, %s: %.6g, published %.6g, allowed %.2g", c.name, what, got, want, tolerance)
-	}
-}
-
-func (c *comparison) log(t testing.TB) {
-	slices.Sort(c.off)
-	t.Logf("%s: %d rows, worst %.2f %%, median %.2f %%", c.name, len(c.off), 100*c.off[len(c.off)-1], 100*c.off[len(c.off)/2])
-}
-
-// got turns a result that must succeed into a plain number.
-func got[Q unit.Quantity](t testing.TB) func(Q, error) float64 {
-	return func(q Q, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return float64(q)
-	}
-}
-
 // trade is the flow in ft³/h through a jet of d inches at H inches of water.
 func trade(t testing.TB, d, K, H, G float64) float64 {
 	t.Helper()
-	return hour / cubicFoot * got[unit.VolumeFlow](t)(TradeFlow(unit.Length(d*inch), unit.Ratio(K), unit.GaugePressure(H*inH2O), unit.Ratio(G)))
+	return hour / cubicFoot * physicstest.Must[unit.VolumeFlow](t)(TradeFlow(unit.Length(d*inch), unit.Ratio(K), unit.GaugePressure(H*inH2O), unit.Ratio(G)))
 }
 
 var relativeDensity = map[string]float64{"propane": 1.50, "natural gas": 0.60, "butane": 2.00}
@@ -71,23 +39,23 @@ var relativeDensity = map[string]float64{"propane": 1.50, "natural gas": 0.60, "
 // 2, coefficient 0.90, relative density 1.50 for propane, 0.60 for natural gas,
 // 2.00 for butane): every flow that was read.
 func TestAgainstTheOrificeTable(t *testing.T) {
-	all := map[string]*comparison{}
+	all := map[string]*physicstest.Comparison{}
 	for _, row := range physicstest.Table(t, "orifice.csv") {
 		if row["provenance"] != "read" || row["flow_ft3_per_h"] == "" {
 			continue
 		}
 		gas := row["gas"]
 		if all[gas] == nil {
-			all[gas] = &comparison{name: "orifice table, " + gas}
+			all[gas] = &physicstest.Comparison{Name: "orifice table, " + gas}
 		}
 		flow := trade(t, row.Number(t, "diameter_in"), 0.90, row.Number(t, "pressure_in_wc"), relativeDensity[gas])
-		all[gas].add(t, "#"+row["drill"], flow, row.Number(t, "flow_ft3_per_h"), 0.001)
+		all[gas].Add(t, "#"+row["drill"], flow, row.Number(t, "flow_ft3_per_h"), 0.001)
 	}
 	for gas, least := range map[string]int{"propane": 20, "natural gas": 14, "butane": 12} {
-		if all[gas] == nil || len(all[gas].off) < least {
+		if all[gas] == nil || all[gas].Rows() < least {
 			t.Fatalf("too few rows of %s", gas)
 		}
-		all[gas].log(t)
+		all[gas].Log(t)
 	}
 }
 
@@ -95,16 +63,16 @@ func TestAgainstTheOrificeTable(t *testing.T) {
 // density of 1.52) are shown and hold nothing: they lie 2 % over the equation with
 // the chart's own figures, so one of those is not what is remembered.
 func TestRememberedRowsAreShown(t *testing.T) {
-	c := comparison{name: "remembered LP chart (no ground)"}
+	c := physicstest.Comparison{Name: "remembered LP chart (no ground)"}
 	for _, row := range physicstest.Table(t, "orifice.csv") {
 		if row["provenance"] == "memory" {
 			input := 2516 * trade(t, row.Number(t, "diameter_in"), 0.90, row.Number(t, "pressure_in_wc"), 1.52)
-			c.add(t, "#"+row["drill"], input, row.Number(t, "BTU_per_h"), math.Inf(1))
+			c.Add(t, "#"+row["drill"], input, row.Number(t, "BTU_per_h"), math.Inf(1))
 		}
 	}
-	c.log(t)
-	if len(c.off) < 20 {
-		t.Errorf("%d rows", len(c.off))
+	c.Log(t)
+	if c.Rows() < 20 {
+		t.Errorf("%d rows", c.Rows())
 	}
 }
 
@@ -156,7 +124,7 @@ func TestTradeFormIsBernoulli(t *testing.T) {
 		if flow := trade(t, d, K, H, G); math.Abs(flow/written-1) > 1e-6 {
 			rt.Fatalf("%g ft³/h, by the trade's constant %g", flow, written)
 		}
-		mass := got[unit.MassFlow](t)(Flow(unit.Length(d*inch), unit.Ratio(K), unit.GaugePressure(H*inH2O), unit.Density(tradeAir*G)))
+		mass := physicstest.Must[unit.MassFlow](t)(Flow(unit.Length(d*inch), unit.Ratio(K), unit.GaugePressure(H*inH2O), unit.Density(tradeAir*G)))
 		if volume := mass / (tradeAir * G) * hour / cubicFoot; math.Abs(volume/written-1) > 1e-6 {
 			rt.Fatalf("by mass %g ft³/h, by the trade's constant %g", volume, written)
 		}
@@ -164,7 +132,7 @@ func TestTradeFormIsBernoulli(t *testing.T) {
 	// Air of 60 °F and 30 inches of mercury: dry, and saturated (1767 Pa of water,
 	// which weighs 0.622 of the air it pushes out).
 	const mercury = 30 * 3386.389
-	dry := got[unit.Density](t)(air.Density(mercury, (60-32)/1.8+273.15))
+	dry := physicstest.Must[unit.Density](t)(air.Density(mercury, (60-32)/1.8+273.15))
 	damp := dry * (1 - 0.378*1767/mercury)
 	if math.Abs(damp/tradeAir-1) > 0.001 || math.Abs(1-tradeAir/dry-0.006) > 0.0005 {
 		t.Errorf("dry %.4f, damp %.4f, the constant holds %.4f kg/m³", dry, damp, tradeAir)
@@ -189,16 +157,16 @@ func inputOf(t testing.TB, j Jet, dp, T, p float64) unit.Value[unit.GrossPower] 
 // ideal gas, with air's density from the trade's constant. Physics has the real gas
 // and 50.33 MJ/kg. The two differ in every factor and agree within 0.3 %.
 func TestInputAgainstTheOrificeTable(t *testing.T) {
-	c := comparison{name: "heat input through a jet, against 2516 BTU/ft³"}
+	c := physicstest.Comparison{Name: "heat input through a jet, against 2516 BTU/ft³"}
 	for _, row := range physicstest.Table(t, "orifice.csv") {
 		if row["provenance"] == "read" && row["gas"] == "propane" && row["flow_ft3_per_h"] != "" && row["BTU_per_h"] != "" {
 			P := inputOf(t, jetOf(row.Number(t, "diameter_in")*inch, 0.90), row.Number(t, "pressure_in_wc")*inH2O, 288.706, sea)
-			c.add(t, "#"+row["drill"], float64(P.Nominal)/btuHour, row.Number(t, "BTU_per_h"), 0.003)
+			c.Add(t, "#"+row["drill"], float64(P.Nominal)/btuHour, row.Number(t, "BTU_per_h"), 0.003)
 		}
 	}
-	c.log(t)
-	if len(c.off) < 20 {
-		t.Errorf("%d rows", len(c.off))
+	c.Log(t)
+	if c.Rows() < 20 {
+		t.Errorf("%d rows", c.Rows())
 	}
 }
 
@@ -209,7 +177,7 @@ var heights = regexp.MustCompile(`altitude (\d+)-(\d+) ft`)
 // 2000 to 3000 ft, where the rule has 23 000 at the lower end. The rule is the
 // stricter by one step at the lower end of each row and two at the upper.
 func TestDeratingAgainstTheFurnaceTable(t *testing.T) {
-	c, compared := comparison{name: "derating, furnace table plus its missing step"}, 0
+	c, compared := physicstest.Comparison{Name: "derating, furnace table plus its missing step"}, 0
 	for _, row := range physicstest.Table(t, "orifice.csv") {
 		m := heights.FindStringSubmatch(row["note"])
 		if m == nil {
@@ -217,18 +185,18 @@ func TestDeratingAgainstTheFurnaceTable(t *testing.T) {
 		}
 		compared++
 		low, _ := strconv.ParseFloat(m[1], 64)
-		rule := got[unit.Ratio](t)(Derating().At(unit.Length(low*foot + 1e-6)))
+		rule := physicstest.Must[unit.Ratio](t)(Derating().At(unit.Length(low*foot + 1e-6)))
 		published := row.Number(t, "BTU_per_h") / 25000
 		if low == 0 {
-			c.add(t, m[0], rule, published, 0)
+			c.Add(t, m[0], rule, published, 0)
 			continue
 		}
-		c.add(t, m[0], rule+0.04, published, 1e-6)
+		c.Add(t, m[0], rule+0.04, published, 1e-6)
 		if rule > published {
 			t.Errorf("%s: the rule leaves %.2f, the table %.2f", m[0], rule, published)
 		}
 	}
-	c.log(t)
+	c.Log(t)
 	if compared != 7 {
 		t.Errorf("%d rows", compared)
 	}
@@ -239,19 +207,21 @@ func TestDeratingAgainstTheFurnaceTable(t *testing.T) {
 // sea, 600 less for each 1000 ft. It has no 2000 ft below which nothing is cut; from
 // there on the rule is the chart.
 func TestDeratingAgainstTheSecondChart(t *testing.T) {
-	c := comparison{name: "derating, second furnace chart"}
+	c := physicstest.Comparison{Name: "derating, second furnace chart"}
 	for i, published := range []float64{15000, 14400, 13800, 13200, 12600, 12000, 11400, 10800, 10200, 9600} {
-		rule := 15000 * got[unit.Ratio](t)(Derating().At(unit.Length(float64(i)*1000*foot+1e-9)))
+		rule := 15000 * physicstest.Must[unit.Ratio](t)(Derating().At(unit.Length(float64(i)*1000*foot+1e-9)))
 		if i == 1 {
 			if rule != 15000 {
 				t.Errorf("at 1000 ft %g, the rule cuts nothing there", rule)
 			}
 			continue
 		}
-		c.add(t, "chart", rule, published, 1e-9)
+		c.Add(t, "chart", rule, published, 1e-9)
 	}
-	c.log(t)
-	at := func(feet float64) float64 { return got[unit.Ratio](t)(Derating().At(unit.Length(feet * foot))) }
+	c.Log(t)
+	at := func(feet float64) float64 {
+		return physicstest.Must[unit.Ratio](t)(Derating().At(unit.Length(feet * foot)))
+	}
 	if at(2000) != 1 || at(2000.01) >= 0.921 {
 		t.Errorf("just below and above 2000 ft: %g, %g", at(2000), at(2000.01))
 	}
@@ -268,7 +238,7 @@ func TestRuleAgainstThePhysics(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		rule := got[unit.Ratio](t)(Derating().At(unit.Length(row.height)))
+		rule := physicstest.Must[unit.Ratio](t)(Derating().At(unit.Length(row.height)))
 		t.Logf("%g m: jet %.3f, oxygen %.3f, rule %.3f", row.height, float64(thin.Input), float64(thin.Oxygen), rule)
 		if rule > float64(thin.Oxygen) || thin.Oxygen > thin.Input {
 			t.Errorf("%g m: rule %g, %+v", row.height, rule, thin)
@@ -289,12 +259,12 @@ func TestRuleAgainstThePhysics(t *testing.T) {
 // jet, 11 inches of water against 11 down to 4.
 func TestWrongGasAgainstTheComputed(t *testing.T) {
 	factor := func(burned, rated FuelGas, at, was float64) float64 {
-		return got[unit.Ratio](t)(WrongGas(burned, rated, unit.GaugePressure(at*inH2O), unit.GaugePressure(was*inH2O)))
+		return physicstest.Must[unit.Ratio](t)(WrongGas(burned, rated, unit.GaugePressure(at*inH2O), unit.GaugePressure(was*inH2O)))
 	}
-	c := comparison{name: "wrong gas"}
-	c.add(t, "11 for 11 inches", factor(PropaneGas(), NaturalGas(), 11, 11), 1.6, 0.02)
-	c.add(t, "11 for 4 inches", factor(PropaneGas(), NaturalGas(), 11, 4), 2.6, 0.02)
-	c.log(t)
+	c := physicstest.Comparison{Name: "wrong gas"}
+	c.Add(t, "11 for 11 inches", factor(PropaneGas(), NaturalGas(), 11, 11), 1.6, 0.02)
+	c.Add(t, "11 for 4 inches", factor(PropaneGas(), NaturalGas(), 11, 4), 2.6, 0.02)
+	c.Log(t)
 	if back := factor(NaturalGas(), PropaneGas(), 4, 11); math.Abs(back*factor(PropaneGas(), NaturalGas(), 11, 4)-1) > 1e-12 || back > 0.4 {
 		t.Errorf("natural gas through a jet for propane takes %g times", back)
 	}
@@ -321,16 +291,16 @@ func TestWrongGasAgainstTheOrificeTable(t *testing.T) {
 	}
 	burned := PropaneGas()
 	burned.RelativeDensity = 1.50
-	c := comparison{name: "wrong gas by the orifice table"}
+	c := physicstest.Comparison{Name: "wrong gas by the orifice table"}
 	for drill, natural := range flows["natural gas"] {
 		if lp := flows["propane"][drill]; lp > 0 {
-			factor := got[unit.Ratio](t)(WrongGas(burned, NaturalGas(), 11*inH2O, 7*inH2O))
-			c.add(t, "#"+drill, factor, lp*2516/(natural*1000), 0.005)
+			factor := physicstest.Must[unit.Ratio](t)(WrongGas(burned, NaturalGas(), 11*inH2O, 7*inH2O))
+			c.Add(t, "#"+drill, factor, lp*2516/(natural*1000), 0.005)
 		}
 	}
-	c.log(t)
-	if len(c.off) < 8 {
-		t.Errorf("%d jets", len(c.off))
+	c.Log(t)
+	if c.Rows() < 8 {
+		t.Errorf("%d jets", c.Rows())
 	}
 }
 
@@ -405,7 +375,7 @@ func TestTexts(t *testing.T) {
 	P := float64(inputOf(t, jetOf(d, K), dp, T, p).Nominal)
 	burned, rated := PropaneGas(), NaturalGas()
 	symbols := map[string]float64{
-		"d": d, "A": got[unit.Area](t)(Area(d)), "K": K, "dp": dp, "rho": float64(vapour.Density), "G": 1.52, "H": float64(propane.GrossHeat), "P": P,
+		"d": d, "A": physicstest.Must[unit.Area](t)(Area(d)), "K": K, "dp": dp, "rho": float64(vapour.Density), "G": 1.52, "H": float64(propane.GrossHeat), "P": P,
 		"p_air": 8e4, "E_burned": float64(burned.Heat), "E_rated": float64(rated.Heat),
 		"G_burned": float64(burned.RelativeDensity), "G_rated": float64(rated.RelativeDensity), "dp_burned": dp, "dp_rated": 1000,
 	}
@@ -414,13 +384,13 @@ func TestTexts(t *testing.T) {
 		want         float64
 	}{
 		{AreaFormula, "A", symbols["A"]},
-		{FlowFormula, "m_flow", got[unit.MassFlow](t)(Flow(d, K, dp, vapour.Density))},
-		{TradeFlowFormula, "Q", got[unit.VolumeFlow](t)(TradeFlow(d, K, dp, 1.52))},
+		{FlowFormula, "m_flow", physicstest.Must[unit.MassFlow](t)(Flow(d, K, dp, vapour.Density))},
+		{TradeFlowFormula, "Q", physicstest.Must[unit.VolumeFlow](t)(TradeFlow(d, K, dp, 1.52))},
 		{InputFormula, "P", P},
-		{DiameterFormula, "d", got[unit.Length](t)(Diameter(unit.GrossPower(P), K, dp, T, p))},
+		{DiameterFormula, "d", physicstest.Must[unit.Length](t)(Diameter(unit.GrossPower(P), K, dp, T, p))},
 		{UnadjustedFormula, "f", float64(thin.Input)},
 		{OxygenFormula, "s", float64(thin.Oxygen)},
-		{WrongGasFormula, "F", got[unit.Ratio](t)(WrongGas(burned, rated, dp, 1000))},
+		{WrongGasFormula, "F", physicstest.Must[unit.Ratio](t)(WrongGas(burned, rated, dp, 1000))},
 	} {
 		symbol, value, err := physicstest.Evaluate(k.text, symbols)
 		if err != nil || symbol != k.symbol || math.Abs(value/k.want-1) > 1e-12 {

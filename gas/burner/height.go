@@ -3,6 +3,7 @@ package burner
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -46,7 +47,7 @@ func Derating() DeratingRule {
 // One furnace table, read, cuts by a step less than the rule it names.
 func (r DeratingRule) At(elevation unit.Length) (unit.Ratio, error) {
 	h := float64(elevation)
-	if err := within("height above the sea", h, -430, 5000, "m"); err != nil {
+	if err := propane.Within("height above the sea", h, -430, 5000, "m"); err != nil {
 		return 0, err
 	}
 	if h <= float64(r.Above) {
@@ -77,7 +78,7 @@ type Thin struct {
 // Source: [Flow] with the density of an ideal gas.
 func Unadjusted(air unit.AbsolutePressure) (Thin, error) {
 	p := float64(air)
-	if err := within("pressure of the air", p, leastAir, mostAir, "Pa"); err != nil {
+	if err := propane.Within("pressure of the air", p, leastAir, mostAir, "Pa"); err != nil {
 		return Thin{}, err
 	}
 	share := p / 101325
@@ -138,13 +139,13 @@ func WrongGas(burned, rated FuelGas, burnedAt, ratedAt unit.GaugePressure) (unit
 		gas FuelGas
 		at  unit.GaugePressure
 	}{{burned, burnedAt}, {rated, ratedAt}} {
-		if err := above("pressure before the jet", float64(side.at), 0, mostManifold, "Pa"); err != nil {
+		if err := propane.Above("pressure before the jet", float64(side.at), 0, mostManifold, "Pa"); err != nil {
 			return 0, err
 		}
-		if err := above("heat in one volume", float64(side.gas.Heat), 0, 1e7, "J"); err != nil {
+		if err := propane.Above("heat in one volume", float64(side.gas.Heat), 0, 1e7, "J"); err != nil {
 			return 0, err
 		}
-		if err := within("relative density", float64(side.gas.RelativeDensity), 0.05, 5, "1"); err != nil {
+		if err := propane.Within("relative density", float64(side.gas.RelativeDensity), 0.05, 5, "1"); err != nil {
 			return 0, err
 		}
 	}

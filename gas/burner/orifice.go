@@ -67,7 +67,7 @@ func Coefficient() unit.Value[unit.Ratio] {
 // A in m², d in m, 0.01 to 20 mm, else [*propane.RangeError].
 func Area(diameter unit.Length) (unit.Area, error) {
 	d := float64(diameter)
-	if err := within("diameter of the jet", d, leastDiameter, mostDiameter, "m"); err != nil {
+	if err := propane.Within("diameter of the jet", d, leastDiameter, mostDiameter, "m"); err != nil {
 		return 0, err
 	}
 	return unit.Area(math.Pi / 4 * d * d), nil
@@ -95,7 +95,7 @@ func Flow(diameter unit.Length, coefficient unit.Ratio, manifold unit.GaugePress
 	if err := jet(K, dp); err != nil {
 		return 0, err
 	}
-	if err := within("density of the gas", rho, leastDensity, mostDensity, "kg/m³"); err != nil {
+	if err := propane.Within("density of the gas", rho, leastDensity, mostDensity, "kg/m³"); err != nil {
 		return 0, err
 	}
 	return unit.MassFlow(K * float64(A) * math.Sqrt(2*rho*dp)), nil
@@ -115,7 +115,7 @@ func Flow(diameter unit.Length, coefficient unit.Ratio, manifold unit.GaugePress
 // Source: NFPA 54 Annex E (constant from memory; proved by the table).
 func TradeFlow(diameter unit.Length, coefficient unit.Ratio, manifold unit.GaugePressure, relativeDensity unit.Ratio) (unit.VolumeFlow, error) {
 	G := float64(relativeDensity)
-	if err := within("relative density", G, 0.05, 5, "1"); err != nil {
+	if err := propane.Within("relative density", G, 0.05, 5, "1"); err != nil {
 		return 0, err
 	}
 	flow, err := Flow(diameter, coefficient, manifold, unit.Density(tradeAir*G))
@@ -182,13 +182,13 @@ func Input(jet Jet, manifold unit.Value[unit.GaugePressure], temperature unit.Te
 // Source: as [Input].
 func Diameter(input unit.GrossPower, coefficient unit.Ratio, manifold unit.GaugePressure, temperature unit.Temperature, air unit.AbsolutePressure) (unit.Length, error) {
 	P, K, dp := float64(input), float64(coefficient), float64(manifold)
-	if err := within("heat input", P, leastInput, mostInput, "W"); err != nil {
+	if err := propane.Within("heat input", P, leastInput, mostInput, "W"); err != nil {
 		return 0, err
 	}
 	if err := jet(K, dp); err != nil {
 		return 0, err
 	}
-	if err := above("pressure before the jet", dp, 0, mostManifold, "Pa"); err != nil {
+	if err := propane.Above("pressure before the jet", dp, 0, mostManifold, "Pa"); err != nil {
 		return 0, err
 	}
 	density, err := gas(temperature, air)
@@ -196,7 +196,7 @@ func Diameter(input unit.GrossPower, coefficient unit.Ratio, manifold unit.Gauge
 		return 0, err
 	}
 	d := math.Sqrt(4 / math.Pi * P / (float64(propane.GrossHeat) * K * math.Sqrt(2*float64(density)*dp)))
-	if err := within("diameter of the jet", d, leastDiameter, mostDiameter, "m"); err != nil {
+	if err := propane.Within("diameter of the jet", d, leastDiameter, mostDiameter, "m"); err != nil {
 		return 0, err
 	}
 	return unit.Length(d), nil
@@ -204,10 +204,10 @@ func Diameter(input unit.GrossPower, coefficient unit.Ratio, manifold unit.Gauge
 
 // gas is the density of propane at the air's pressure.
 func gas(temperature unit.Temperature, air unit.AbsolutePressure) (unit.Density, error) {
-	if err := within("temperature", float64(temperature), 243.15, 333.15, "K"); err != nil {
+	if err := propane.Within("temperature", float64(temperature), 243.15, 333.15, "K"); err != nil {
 		return 0, err
 	}
-	if err := within("pressure of the air", float64(air), leastAir, mostAir, "Pa"); err != nil {
+	if err := propane.Within("pressure of the air", float64(air), leastAir, mostAir, "Pa"); err != nil {
 		return 0, err
 	}
 	vapour, err := propane.VapourAt(temperature, air)
@@ -216,25 +216,8 @@ func gas(temperature unit.Temperature, air unit.AbsolutePressure) (unit.Density,
 
 // jet reports what is wrong with a coefficient or a pressure.
 func jet(K, dp float64) error {
-	if err := above("coefficient of discharge", K, 0, 1, "1"); err != nil {
+	if err := propane.Above("coefficient of discharge", K, 0, 1, "1"); err != nil {
 		return err
 	}
-	return within("pressure before the jet", dp, 0, mostManifold, "Pa")
-}
-
-// within reports a propane.RangeError unless low ≤ value ≤ high; a value that is
-// not a number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
-	if value >= low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
-}
-
-// above is within for a range that does not hold its lower end.
-func above(quantity string, value, low, high float64, unit string) error {
-	if value > low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
+	return propane.Within("pressure before the jet", dp, 0, mostManifold, "Pa")
 }

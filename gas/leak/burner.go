@@ -28,7 +28,7 @@ const DropOutFormula = "m = P / H * t"
 //
 // Source: [propane.Burn].
 func Unlit(input unit.GrossPower) (unit.MassFlow, error) {
-	if err := within("heat input", float64(input), 0, mostInput, "W"); err != nil {
+	if err := propane.Within("heat input", float64(input), 0, mostInput, "W"); err != nil {
 		return 0, err
 	}
 	return propane.Burn(input).Fuel, nil
@@ -50,7 +50,7 @@ func DropOut(input unit.GrossPower, time unit.Duration) (unit.PropaneMass, error
 	if err != nil {
 		return 0, err
 	}
-	if err := within("drop-out time", float64(time), 0, longest, "s"); err != nil {
+	if err := propane.Within("drop-out time", float64(time), 0, longest, "s"); err != nil {
 		return 0, err
 	}
 	return unit.PropaneMass(float64(flow) * float64(time)), nil

@@ -54,10 +54,10 @@ const (
 // Source: definition.
 func LineVolume(bore, length unit.Length) (unit.Volume, error) {
 	d, L := float64(bore), float64(length)
-	if err := above("bore", d, 0, mostBore, "m"); err != nil {
+	if err := propane.Above("bore", d, 0, mostBore, "m"); err != nil {
 		return 0, err
 	}
-	if err := within("length", L, 0, mostLength, "m"); err != nil {
+	if err := propane.Within("length", L, 0, mostLength, "m"); err != nil {
 		return 0, err
 	}
 	return unit.Volume(math.Pi / 4 * d * d * L), nil
@@ -78,13 +78,13 @@ func LineVolume(bore, length unit.Length) (unit.Volume, error) {
 // Source: as [FittingsAllowance].
 func VolumeUnderTest(lines, fixed unit.Volume, fittings unit.Ratio) (unit.Volume, error) {
 	line, other, s := float64(lines), float64(fixed), float64(fittings)
-	if err := within("volume of the lines", line, 0, mostVolume, "m³"); err != nil {
+	if err := propane.Within("volume of the lines", line, 0, mostVolume, "m³"); err != nil {
 		return 0, err
 	}
-	if err := within("volume beside the lines", other, 0, mostVolume, "m³"); err != nil {
+	if err := propane.Within("volume beside the lines", other, 0, mostVolume, "m³"); err != nil {
 		return 0, err
 	}
-	if err := within("allowance for fittings", s, 0, 1, "1"); err != nil {
+	if err := propane.Within("allowance for fittings", s, 0, 1, "1"); err != nil {
 		return 0, err
 	}
 	return unit.Volume(other + line*(1+s)), nil
@@ -108,7 +108,7 @@ func Drift(inside unit.AbsolutePressure, temperature unit.Temperature, warming u
 	if err := held(p, T); err != nil {
 		return 0, err
 	}
-	if err := within("warming", dT, -60, 60, "K"); err != nil {
+	if err := propane.Within("warming", dT, -60, 60, "K"); err != nil {
 		return 0, err
 	}
 	return unit.GaugePressure(p * dT / T), nil
@@ -128,7 +128,7 @@ func Hiding(drop unit.GaugePressure, inside unit.AbsolutePressure, temperature u
 	if err := held(p, T); err != nil {
 		return 0, err
 	}
-	if err := within("change of the gauge", dp, 0, mostChange, "Pa"); err != nil {
+	if err := propane.Within("change of the gauge", dp, 0, mostChange, "Pa"); err != nil {
 		return 0, err
 	}
 	return unit.TemperatureDifference(dp * T / p), nil
@@ -136,10 +136,10 @@ func Hiding(drop unit.GaugePressure, inside unit.AbsolutePressure, temperature u
 
 // held reports what is wrong with the state of the gas under test.
 func held(p, T float64) error {
-	if err := within("pressure under test", p, leastPressure, mostGauge+mostPressure, "Pa"); err != nil {
+	if err := propane.Within("pressure under test", p, leastPressure, mostGauge+mostPressure, "Pa"); err != nil {
 		return err
 	}
-	return within("temperature", T, coldest, hottest, "K")
+	return propane.Within("temperature", T, coldest, hottest, "K")
 }
 
 // BlindSpot returns the leak that a test does not show: what may escape, on the
@@ -160,7 +160,7 @@ func held(p, T float64) error {
 // Source: balance of mass of an ideal gas.
 func BlindSpot(volume unit.Volume, readable unit.GaugePressure, outside unit.AbsolutePressure, time unit.Duration) (unit.VolumeFlow, error) {
 	V, dp, p, t := float64(volume), float64(readable), float64(outside), float64(time)
-	if err := above("change of the gauge", dp, 0, mostChange, "Pa"); err != nil {
+	if err := propane.Above("change of the gauge", dp, 0, mostChange, "Pa"); err != nil {
 		return 0, err
 	}
 	if err := tested(V, p, t); err != nil {
@@ -185,7 +185,7 @@ func BlindSpot(volume unit.Volume, readable unit.GaugePressure, outside unit.Abs
 // Source: as [BlindSpot].
 func Decay(volume unit.Volume, leak unit.VolumeFlow, outside unit.AbsolutePressure, time unit.Duration) (unit.GaugePressure, error) {
 	V, q, p, t := float64(volume), float64(leak), float64(outside), float64(time)
-	if err := within("leak", q, 0, mostLeak, "m³/s"); err != nil {
+	if err := propane.Within("leak", q, 0, mostLeak, "m³/s"); err != nil {
 		return 0, err
 	}
 	if err := tested(V, p, t); err != nil {
@@ -196,13 +196,13 @@ func Decay(volume unit.Volume, leak unit.VolumeFlow, outside unit.AbsolutePressu
 
 // tested reports what is wrong with the volume, the air or the time of a test.
 func tested(V, p, t float64) error {
-	if err := above("volume under test", V, 0, mostVolume, "m³"); err != nil {
+	if err := propane.Above("volume under test", V, 0, mostVolume, "m³"); err != nil {
 		return err
 	}
-	if err := within("pressure of the air", p, leastPressure, mostPressure, "Pa"); err != nil {
+	if err := propane.Within("pressure of the air", p, leastPressure, mostPressure, "Pa"); err != nil {
 		return err
 	}
-	return above("time of the test", t, 0, mostTime, "s")
+	return propane.Above("time of the test", t, 0, mostTime, "s")
 }
 
 // AsPropane is what would come out, as propane at the line's own pressure, of a
@@ -234,10 +234,10 @@ func (a AsPropane) Most() unit.MassFlow { return max(a.Laminar, a.Orifice) }
 // Source: Poiseuille's law for an ideal gas and the flow of [Release];
 // γ = 1.4 for air.
 func FromAir(leak unit.VolumeFlow, test, line unit.GaugePressure, outside unit.AbsolutePressure, temperature unit.Temperature) (AsPropane, error) {
-	if err := within("leak", float64(leak), 0, mostLeak, "m³/s"); err != nil {
+	if err := propane.Within("leak", float64(leak), 0, mostLeak, "m³/s"); err != nil {
 		return AsPropane{}, err
 	}
-	if err := above("test pressure", float64(test), 0, mostGauge, "Pa"); err != nil {
+	if err := propane.Above("test pressure", float64(test), 0, mostGauge, "Pa"); err != nil {
 		return AsPropane{}, err
 	}
 	gas, err := LineGas(temperature, line, outside)

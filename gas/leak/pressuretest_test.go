@@ -18,36 +18,36 @@ const psi = 6894.757293168 // Pa
 // 0.009386 m³. The pipe is that of 15 mm copper tube, bore 13.6 mm, which holds
 // 0.000145 m³ a metre; the example rounds it down by 4 %.
 func TestVolumeAgainstTheExample(t *testing.T) {
-	volume := got[unit.Volume](t)
-	c := comparison{name: "test volume example"}
-	c.add(t, "volume", volume(VolumeUnderTest(9*0.00014, 0.008, FittingsAllowance)), 0.009386, 1e-9)
-	c.add(t, "pipe of 13.6 mm bore", volume(LineVolume(0.0136, 9)), 9*0.00014, 0.04)
-	c.log(t)
+	volume := physicstest.Must[unit.Volume](t)
+	c := physicstest.Comparison{Name: "test volume example"}
+	c.Add(t, "volume", volume(VolumeUnderTest(9*0.00014, 0.008, FittingsAllowance)), 0.009386, 1e-9)
+	c.Add(t, "pipe of 13.6 mm bore", volume(LineVolume(0.0136, 9)), 9*0.00014, 0.04)
+	c.Log(t)
 }
 
 // Blind spots computed elsewhere: EN 1949 bears 10 mbar in 5 min in 700 cm³, which
 // is 83 mL/h; a step of 0.1 psi in 1 L over 10 min (24 CFR 3280.705) is 41 mL/h.
 func TestBlindSpotAgainstTheComputed(t *testing.T) {
 	millilitres := func(V, dp, t0 float64) float64 {
-		return 1e6 * hour * got[unit.VolumeFlow](t)(BlindSpot(unit.Volume(V), unit.GaugePressure(dp), sea, unit.Duration(t0)))
+		return 1e6 * hour * physicstest.Must[unit.VolumeFlow](t)(BlindSpot(unit.Volume(V), unit.GaugePressure(dp), sea, unit.Duration(t0)))
 	}
-	c := comparison{name: "blind spots computed elsewhere"}
-	c.add(t, "10 mbar, 5 min, 700 cm³", millilitres(700e-6, 1000, 300), 83, 0.005)
-	c.add(t, "0.1 psi, 10 min, 1 L", millilitres(1e-3, 0.1*psi, 600), 41, 0.006)
-	c.log(t)
+	c := physicstest.Comparison{Name: "blind spots computed elsewhere"}
+	c.Add(t, "10 mbar, 5 min, 700 cm³", millilitres(700e-6, 1000, 300), 83, 0.005)
+	c.Add(t, "0.1 psi, 10 min, 1 L", millilitres(1e-3, 0.1*psi, 600), 41, 0.006)
+	c.Log(t)
 }
 
 // "1 K on a 27 mbar line moves the gauge about 3.5 mbar" (102.8 kPa, 293 K); at
 // atmospheric pressure 3.4 mbar or 1.4 inches of water (288 to 298 K).
 func TestDriftAgainstTheComputed(t *testing.T) {
 	drift := func(p, T float64) float64 {
-		return got[unit.GaugePressure](t)(Drift(unit.AbsolutePressure(p), unit.Temperature(T), 1))
+		return physicstest.Must[unit.GaugePressure](t)(Drift(unit.AbsolutePressure(p), unit.Temperature(T), 1))
 	}
-	c := comparison{name: "drift for a kelvin"}
-	c.add(t, "27 mbar line", drift(102.8e3, 293), 350, 0.01)
-	c.add(t, "one atmosphere, mbar", drift(sea, 298), 340, 0.01)
-	c.add(t, "one atmosphere, inH2O", drift(sea, 293.15)/249.08891, 1.4, 0.01)
-	c.log(t)
+	c := physicstest.Comparison{Name: "drift for a kelvin"}
+	c.Add(t, "27 mbar line", drift(102.8e3, 293), 350, 0.01)
+	c.Add(t, "one atmosphere, mbar", drift(sea, 298), 340, 0.01)
+	c.Add(t, "one atmosphere, inH2O", drift(sea, 293.15)/249.08891, 1.4, 0.01)
+	c.Log(t)
 }
 
 // A guide specification for gas piping (UFGS 15195N, read at
@@ -55,13 +55,13 @@ func TestDriftAgainstTheComputed(t *testing.T) {
 // PF + 101.32 = (P1 + 101.32)·(T2 + 273)/T1 + 273), in kPa and °C, with a bracket
 // missing in print.
 func TestDriftAgainstTheGuideSpecification(t *testing.T) {
-	c := comparison{name: "drift by the guide specification"}
+	c := physicstest.Comparison{Name: "drift by the guide specification"}
 	for _, row := range []struct{ gauge, T1, T2 float64 }{{350, 10, 25}, {350, 25, 10}, {21, 20, 22}, {2.7, 15, 14}} {
 		specified := (row.gauge+101.32)*(row.T2+273)/(row.T1+273) - 101.32 - row.gauge
-		moved := got[unit.GaugePressure](t)(Drift(unit.AbsolutePressure((row.gauge+101.32)*1e3), unit.Temperature(row.T1+celsius), unit.TemperatureDifference(row.T2-row.T1)))
-		c.add(t, "drift", moved/1e3, specified, 0.001)
+		moved := physicstest.Must[unit.GaugePressure](t)(Drift(unit.AbsolutePressure((row.gauge+101.32)*1e3), unit.Temperature(row.T1+celsius), unit.TemperatureDifference(row.T2-row.T1)))
+		c.Add(t, "drift", moved/1e3, specified, 0.001)
 	}
-	c.log(t)
+	c.Log(t)
 }
 
 // The bands of the German rule: under 1 L/h, 1 to 5, over 5.
@@ -101,18 +101,18 @@ func TestTestIsConsistent(t *testing.T) {
 		s := rapid.Float64Range(10, 86400).Draw(rt, "t")
 		T := rapid.Float64Range(coldest, hottest).Draw(rt, "T")
 		blind := func(V, s float64) float64 {
-			return got[unit.VolumeFlow](t)(BlindSpot(unit.Volume(V), unit.GaugePressure(dp), unit.AbsolutePressure(p), unit.Duration(s)))
+			return physicstest.Must[unit.VolumeFlow](t)(BlindSpot(unit.Volume(V), unit.GaugePressure(dp), unit.AbsolutePressure(p), unit.Duration(s)))
 		}
 		q := blind(V, s)
-		if back := got[unit.GaugePressure](t)(Decay(unit.Volume(V), unit.VolumeFlow(q), unit.AbsolutePressure(p), unit.Duration(s))); math.Abs(back/dp-1) > 1e-12 {
+		if back := physicstest.Must[unit.GaugePressure](t)(Decay(unit.Volume(V), unit.VolumeFlow(q), unit.AbsolutePressure(p), unit.Duration(s))); math.Abs(back/dp-1) > 1e-12 {
 			rt.Fatalf("%g Pa → %g m³/s → %g Pa", dp, q, back)
 		}
 		if blind(2*V, s) <= q || blind(V, 2*s) >= q {
 			rt.Fatal("a larger volume must hide more, a longer test less")
 		}
-		warming := got[unit.TemperatureDifference](t)(Hiding(unit.GaugePressure(dp), unit.AbsolutePressure(p), unit.Temperature(T)))
+		warming := physicstest.Must[unit.TemperatureDifference](t)(Hiding(unit.GaugePressure(dp), unit.AbsolutePressure(p), unit.Temperature(T)))
 		if warming <= 60 {
-			back := got[unit.GaugePressure](t)(Drift(unit.AbsolutePressure(p), unit.Temperature(T), unit.TemperatureDifference(warming)))
+			back := physicstest.Must[unit.GaugePressure](t)(Drift(unit.AbsolutePressure(p), unit.Temperature(T), unit.TemperatureDifference(warming)))
 			if math.Abs(back/dp-1) > 1e-12 {
 				rt.Fatalf("%g Pa → %g K → %g Pa", dp, warming, back)
 			}
@@ -131,7 +131,7 @@ func TestDecayAgainstTheSteps(t *testing.T) {
 		gauge -= step * sea / V
 	}
 	drop := func(q float64) float64 {
-		return got[unit.GaugePressure](t)(Decay(V, unit.VolumeFlow(q), sea, span))
+		return physicstest.Must[unit.GaugePressure](t)(Decay(V, unit.VolumeFlow(q), sea, span))
 	}
 	lost := start - gauge
 	if math.Abs(drop(out/span)/lost-1) > 1e-9 {
@@ -183,9 +183,9 @@ func TestLaminarAgainstTheSquares(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		mu := got[unit.Viscosity](t)(air.Viscosity(unit.Temperature(T)))
+		mu := physicstest.Must[unit.Viscosity](t)(air.Viscosity(unit.Temperature(T)))
 		squares := (math.Pow(sea+line, 2) - sea*sea) / (math.Pow(sea+test, 2) - sea*sea)
-		rho := got[unit.Density](t)(air.Density(sea, unit.Temperature(T)))
+		rho := physicstest.Must[unit.Density](t)(air.Density(sea, unit.Temperature(T)))
 		want := 1e-6 * rho * squares * (44.0956 / 28.9644) * mu / float64(vapour.Viscosity)
 		if off := float64(converted(t, 1e-6, test, line, T).Laminar)/want - 1; math.Abs(off) > 0.035 {
 			rt.Fatalf("off by %.4f", off) // Z of propane is 0.97 to 0.99
@@ -214,7 +214,7 @@ func TestConversionFollows(t *testing.T) {
 
 func TestPressureTestTexts(t *testing.T) {
 	const T, test, line, q = 293.15, 15000.0, 3000.0, 1e-6
-	rho := got[unit.Density](t)(air.Density(sea, T))
+	rho := physicstest.Must[unit.Density](t)(air.Density(sea, T))
 	vapour, err := propane.VapourAt(T, sea+line/2)
 	if err != nil {
 		t.Fatal(err)
@@ -223,20 +223,20 @@ func TestPressureTestTexts(t *testing.T) {
 		"d": 0.0136, "L": 9, "V_fixed": 0.008, "s": 0.1, "p_abs": 102.8e3, "T": T, "dT": 2, "V": 0.009386, "dp": 100,
 		"p_air": sea, "t": 600, "q": q, "m_air": q * rho, "dp_line": line, "dp_test": test,
 		"rho_gas": float64(vapour.Density), "rho_air": rho * (1 + test/sea/2),
-		"mu_air": got[unit.Viscosity](t)(air.Viscosity(T)), "mu_gas": float64(vapour.Viscosity),
+		"mu_air": physicstest.Must[unit.Viscosity](t)(air.Viscosity(T)), "mu_gas": float64(vapour.Viscosity),
 	}
-	V := got[unit.Volume](t)(LineVolume(0.0136, 9))
+	V := physicstest.Must[unit.Volume](t)(LineVolume(0.0136, 9))
 	symbols["V_line"] = V
 	for _, k := range []struct {
 		text, symbol string
 		want         float64
 	}{
 		{LineVolumeFormula, "V_line", V},
-		{TestVolumeFormula, "V", got[unit.Volume](t)(VolumeUnderTest(unit.Volume(V), 0.008, 0.1))},
-		{DriftFormula, "dp", got[unit.GaugePressure](t)(Drift(102.8e3, T, 2))},
-		{HidingFormula, "dT", got[unit.TemperatureDifference](t)(Hiding(100, 102.8e3, T))},
-		{BlindSpotFormula, "q", got[unit.VolumeFlow](t)(BlindSpot(0.009386, 100, sea, 600))},
-		{DecayFormula, "dp", got[unit.GaugePressure](t)(Decay(0.009386, q, sea, 600))},
+		{TestVolumeFormula, "V", physicstest.Must[unit.Volume](t)(VolumeUnderTest(unit.Volume(V), 0.008, 0.1))},
+		{DriftFormula, "dp", physicstest.Must[unit.GaugePressure](t)(Drift(102.8e3, T, 2))},
+		{HidingFormula, "dT", physicstest.Must[unit.TemperatureDifference](t)(Hiding(100, 102.8e3, T))},
+		{BlindSpotFormula, "q", physicstest.Must[unit.VolumeFlow](t)(BlindSpot(0.009386, 100, sea, 600))},
+		{DecayFormula, "dp", physicstest.Must[unit.GaugePressure](t)(Decay(0.009386, q, sea, 600))},
 		{LaminarFormula, "m_gas", float64(converted(t, q, test, line, T).Laminar)},
 	} {
 		symbol, value, err := physicstest.Evaluate(k.text, symbols)

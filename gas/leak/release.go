@@ -87,10 +87,10 @@ func CylinderGas(temperature unit.Temperature) (Gas, error) {
 //
 // Source: [propane.VapourAt].
 func LineGas(temperature unit.Temperature, gauge unit.GaugePressure, air unit.AbsolutePressure) (Gas, error) {
-	if err := within("gauge pressure", float64(gauge), leastGauge, mostGauge, "Pa"); err != nil {
+	if err := propane.Within("gauge pressure", float64(gauge), leastGauge, mostGauge, "Pa"); err != nil {
 		return Gas{}, err
 	}
-	if err := within("pressure of the air", float64(air), leastPressure, mostPressure, "Pa"); err != nil {
+	if err := propane.Within("pressure of the air", float64(air), leastPressure, mostPressure, "Pa"); err != nil {
 		return Gas{}, err
 	}
 	p := air + unit.AbsolutePressure(gauge)
@@ -123,7 +123,7 @@ func withRatio(g Gas, temperature unit.Temperature) (Gas, error) {
 // faq 1201 with 1.7 to 1.9 for γ of 1.09 to 1.41.
 func Threshold(ratio unit.Ratio) (unit.Ratio, error) {
 	g := float64(ratio)
-	if err := within("ratio of heat capacities", g, leastExponent, mostExponent, "1"); err != nil {
+	if err := propane.Within("ratio of heat capacities", g, leastExponent, mostExponent, "1"); err != nil {
 		return 0, err
 	}
 	return unit.Ratio(math.Pow((g+1)/2, g/(g-1))), nil
@@ -205,7 +205,7 @@ func LowSide(opening unit.Area, coefficient unit.Ratio, temperature unit.Tempera
 //
 // Source: definition; [propane.VapourAt].
 func Volume(flow unit.MassFlow, temperature unit.Temperature, p unit.AbsolutePressure) (unit.VolumeFlow, error) {
-	if err := within("mass flow", float64(flow), 0, 100, "kg/s"); err != nil {
+	if err := propane.Within("mass flow", float64(flow), 0, 100, "kg/s"); err != nil {
 		return 0, err
 	}
 	vapour, err := propane.VapourAt(temperature, p)

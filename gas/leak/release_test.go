@@ -3,7 +3,6 @@ package leak
 import (
 	"errors"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -22,48 +21,17 @@ const (
 	constant = 8.314472
 )
 
-// comparison gathers the relative errors of one set of published figures.
-type comparison struct {
-	name string
-	off  []float64
-}
-
-func (c *comparison) add(t testing.TB, what string, got, want, tolerance float64) {
-	t.Helper()
-	off := math.Abs(got/want - 1)
-	c.off = append(c.off, off)
-	if !(off <= tolerance) {
-		t.Errorf("%s, %s: %.6g, published %.6g, allowed %.2g", c.name, what, got, want, tolerance)
-	}
-}
-
-func (c *comparison) log(t testing.TB) {
-	slices.Sort(c.off)
-	t.Logf("%s: %d rows, worst %.2f %%, median %.2f %%", c.name, len(c.off), 100*c.off[len(c.off)-1], 100*c.off[len(c.off)/2])
-}
-
-// got turns a result that must succeed into a plain number.
-func got[Q unit.Quantity](t testing.TB) func(Q, error) float64 {
-	return func(q Q, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return float64(q)
-	}
-}
-
 func circle(mm float64) unit.Area { return unit.Area(math.Pi / 4 * mm * mm * 1e-6) }
 
 // high and low are leaks in kg/h at the level of the sea.
 func high(t testing.TB, hole unit.Area, C, celsiusDegrees float64) float64 {
 	t.Helper()
-	return hour * got[unit.MassFlow](t)(HighSide(hole, unit.Ratio(C), unit.Temperature(celsiusDegrees+celsius), sea))
+	return hour * physicstest.Must[unit.MassFlow](t)(HighSide(hole, unit.Ratio(C), unit.Temperature(celsiusDegrees+celsius), sea))
 }
 
 func low(t testing.TB, hole unit.Area, C, celsiusDegrees, gauge float64) float64 {
 	t.Helper()
-	return hour * got[unit.MassFlow](t)(LowSide(hole, unit.Ratio(C), unit.Temperature(celsiusDegrees+celsius), unit.GaugePressure(gauge), sea))
+	return hour * physicstest.Must[unit.MassFlow](t)(LowSide(hole, unit.Ratio(C), unit.Temperature(celsiusDegrees+celsius), unit.GaugePressure(gauge), sea))
 }
 
 func spilt(t testing.TB, hole unit.Area, C, celsiusDegrees float64) Spill {
@@ -79,15 +47,15 @@ func spilt(t testing.TB, hole unit.Area, C, celsiusDegrees float64) Spill {
 // 0.8, saturated vapour at 20 °C (836.46 kPa abs, k 1.13, Z 0.8369) or 2.737 kPa
 // gauge (Z 0.983). No worked example for propane was found in print.
 func TestAgainstTheComputedLeaks(t *testing.T) {
-	c := comparison{name: "leak flows computed with the published formulas"}
-	c.add(t, "0.5 mm, high side", high(t, circle(0.5), 0.8, 20), 1.396, 0.03)
-	c.add(t, "1 mm, high side", high(t, circle(1), 0.8, 20), 5.582, 0.03)
-	c.add(t, "0.5 mm, low side", low(t, circle(0.5), 0.8, 20, 2737), 0.0569, 0.03)
-	c.add(t, "1.8 mm, low side", low(t, circle(1.8), 0.8, 20, 2737), 0.7372, 0.03)
-	c.add(t, "1 mm, low side", low(t, circle(1), 0.8, 20, 2740), 0.228, 0.03)
-	c.add(t, "high to low", high(t, circle(1), 0.8, 20)/low(t, circle(1), 0.8, 20, 2740), 24.5, 0.03)
-	c.add(t, "41 °C to 20 °C", high(t, circle(1), 0.8, 41)/high(t, circle(1), 0.8, 20), 1.7, 0.03)
-	c.log(t)
+	c := physicstest.Comparison{Name: "leak flows computed with the published formulas"}
+	c.Add(t, "0.5 mm, high side", high(t, circle(0.5), 0.8, 20), 1.396, 0.03)
+	c.Add(t, "1 mm, high side", high(t, circle(1), 0.8, 20), 5.582, 0.03)
+	c.Add(t, "0.5 mm, low side", low(t, circle(0.5), 0.8, 20, 2737), 0.0569, 0.03)
+	c.Add(t, "1.8 mm, low side", low(t, circle(1.8), 0.8, 20, 2737), 0.7372, 0.03)
+	c.Add(t, "1 mm, low side", low(t, circle(1), 0.8, 20, 2740), 0.228, 0.03)
+	c.Add(t, "high to low", high(t, circle(1), 0.8, 20)/low(t, circle(1), 0.8, 20, 2740), 24.5, 0.03)
+	c.Add(t, "41 °C to 20 °C", high(t, circle(1), 0.8, 41)/high(t, circle(1), 0.8, 20), 1.7, 0.03)
+	c.Log(t)
 }
 
 // "Liquid through the same hole is about 8 times the mass", 14.9 against 1.8 kg/h
@@ -95,11 +63,11 @@ func TestAgainstTheComputedLeaks(t *testing.T) {
 // 0.61, and the vapour with 0.8. With one coefficient for both it is 11 times.
 func TestLiquidAgainstTheComputedSpill(t *testing.T) {
 	const hole = 0.25e-6
-	c := comparison{name: "liquid spill, computed elsewhere"}
-	c.add(t, "liquid, kg/h", hour*float64(spilt(t, hole, 0.61, 20).Flow), 14.9, 0.01)
-	c.add(t, "vapour, kg/h", high(t, hole, 0.8, 20), 1.8, 0.03)
-	c.add(t, "times", hour*float64(spilt(t, hole, 0.61, 20).Flow)/high(t, hole, 0.8, 20), 8, 0.06)
-	c.log(t)
+	c := physicstest.Comparison{Name: "liquid spill, computed elsewhere"}
+	c.Add(t, "liquid, kg/h", hour*float64(spilt(t, hole, 0.61, 20).Flow), 14.9, 0.01)
+	c.Add(t, "vapour, kg/h", high(t, hole, 0.8, 20), 1.8, 0.03)
+	c.Add(t, "times", hour*float64(spilt(t, hole, 0.61, 20).Flow)/high(t, hole, 0.8, 20), 8, 0.06)
+	c.Log(t)
 	if r := hour * float64(spilt(t, hole, 0.8, 20).Flow) / high(t, hole, 0.8, 20); math.Abs(r-11) > 0.1 {
 		t.Errorf("with one coefficient liquid is %.2f times vapour, stated 11", r)
 	}
@@ -108,7 +76,7 @@ func TestLiquidAgainstTheComputedSpill(t *testing.T) {
 // An ideal gas, ρ = p·M/(R·T), lets out less: the real vapour 9 % more at 20 °C,
 // 14 % at 41 °C, 19 % at 55 °C.
 func TestWhatAnIdealGasWouldHide(t *testing.T) {
-	c := comparison{name: "real vapour over ideal gas"}
+	c := physicstest.Comparison{Name: "real vapour over ideal gas"}
 	for _, row := range []struct{ celsius, over float64 }{{20, 1.09}, {41, 1.14}, {55, 1.19}} {
 		gas, err := CylinderGas(unit.Temperature(row.celsius + celsius))
 		if err != nil {
@@ -116,22 +84,22 @@ func TestWhatAnIdealGasWouldHide(t *testing.T) {
 		}
 		ideal := gas
 		ideal.Density = unit.Density(float64(gas.Pressure) * molar / (constant * (row.celsius + celsius)))
-		release := got[unit.MassFlow](t)
+		release := physicstest.Must[unit.MassFlow](t)
 		over := release(Release(1e-6, 0.8, gas, sea)) / release(Release(1e-6, 0.8, ideal, sea))
-		c.add(t, "over", over, row.over, 0.005)
+		c.Add(t, "over", over, row.over, 0.005)
 	}
-	c.log(t)
+	c.Log(t)
 }
 
 // "1.7 to 1.9 for k 1.09 to 1.41, 1.729 at k 1.13" (read:
 // eng-tips.com/forums/378/faqs/1201). Propane's own lies where the text has it.
 func TestThresholdAgainstThePublishedRange(t *testing.T) {
-	threshold := func(k float64) float64 { return got[unit.Ratio](t)(Threshold(unit.Ratio(k))) }
-	c := comparison{name: "choked threshold"}
-	c.add(t, "k 1.09", threshold(1.09), 1.7, 0.005)
-	c.add(t, "k 1.13", threshold(1.13), 1.729, 0.0005)
-	c.add(t, "k 1.41", threshold(1.41), 1.9, 0.005)
-	c.log(t)
+	threshold := func(k float64) float64 { return physicstest.Must[unit.Ratio](t)(Threshold(unit.Ratio(k))) }
+	c := physicstest.Comparison{Name: "choked threshold"}
+	c.Add(t, "k 1.09", threshold(1.09), 1.7, 0.005)
+	c.Add(t, "k 1.13", threshold(1.13), 1.729, 0.0005)
+	c.Add(t, "k 1.41", threshold(1.41), 1.9, 0.005)
+	c.Log(t)
 	for T := -40.0; T <= 70; T += 10 {
 		gas, err := CylinderGas(unit.Temperature(T + celsius))
 		if err != nil {
@@ -204,11 +172,11 @@ func TestContinuousAcrossTheThreshold(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		threshold := got[unit.Ratio](t)(Threshold(thin.Ratio))
+		threshold := physicstest.Must[unit.Ratio](t)(Threshold(thin.Ratio))
 		at := func(share float64) float64 {
 			g := thin
 			g.Pressure = unit.AbsolutePressure(outside * threshold * share)
-			return got[unit.MassFlow](t)(Release(1e-6, 0.8, g, unit.AbsolutePressure(outside)))
+			return physicstest.Must[unit.MassFlow](t)(Release(1e-6, 0.8, g, unit.AbsolutePressure(outside)))
 		}
 		if jump := at(1+1e-9)/at(1-1e-9) - 1; math.Abs(jump) > 1e-8 {
 			rt.Fatalf("a jump of %g", jump)
@@ -278,20 +246,20 @@ func enthalpyOfTheLiquid(t testing.TB, T float64) float64 {
 		mid := boiling + (T-boiling)*(float64(i)+0.5)/steps
 		h += float64(vapour(mid, atmosphere).HeatCapacity) * (T - boiling) / steps
 	}
-	top := 0.9999 * got[unit.AbsolutePressure](t)(propane.SaturationPressure(unit.Temperature(T)))
+	top := 0.9999 * physicstest.Must[unit.AbsolutePressure](t)(propane.SaturationPressure(unit.Temperature(T)))
 	volume := func(T, p float64) float64 { return 1 / float64(vapour(T, p).Density) }
 	for i := range steps {
 		p := atmosphere + (top-atmosphere)*(float64(i)+0.5)/steps
 		spread := (volume(T+0.02, p) - volume(T, p)) / 0.02
 		h += (volume(T+0.01, p) - T*spread) * (top - atmosphere) / steps
 	}
-	latent := got[unit.HeatPerMass](t)
+	latent := physicstest.Must[unit.HeatPerMass](t)
 	return h - latent(propane.LatentHeat(unit.Temperature(T))) + latent(propane.LatentHeat(propane.BoilingPoint))
 }
 
 func TestFlashShareByEnthalpy(t *testing.T) {
 	for _, T := range []float64{-20, 0, 20, 40, 55} {
-		latent := got[unit.HeatPerMass](t)(propane.LatentHeat(propane.BoilingPoint))
+		latent := physicstest.Must[unit.HeatPerMass](t)(propane.LatentHeat(propane.BoilingPoint))
 		want := enthalpyOfTheLiquid(t, T+celsius) / latent
 		share := float64(spilt(t, 1e-6, 0.8, T).Flash)
 		t.Logf("%g °C: %.4f flashes, %.4f by enthalpy", T, share, want)
@@ -304,15 +272,15 @@ func TestFlashShareByEnthalpy(t *testing.T) {
 // 8000 BTU/h unlit and a flame guard of 60 s: 3 g, as computed elsewhere in whole
 // grams.
 func TestUnlitBurner(t *testing.T) {
-	mass := got[unit.PropaneMass](t)(DropOut(8000*btuHour, 60))
+	mass := physicstest.Must[unit.PropaneMass](t)(DropOut(8000*btuHour, 60))
 	if grams := math.Round(mass * 1e3); grams != 3 {
 		t.Errorf("%.3f g in 60 s, computed elsewhere 3 g", mass*1e3)
 	}
-	flow := got[unit.MassFlow](t)(Unlit(8000 * btuHour))
+	flow := physicstest.Must[unit.MassFlow](t)(Unlit(8000 * btuHour))
 	if math.Abs(flow*60/mass-1) > 1e-12 {
 		t.Errorf("%g kg/s for 60 s is not %g kg", flow, mass)
 	}
-	if none := got[unit.MassFlow](t)(Unlit(0)); none != 0 {
+	if none := physicstest.Must[unit.MassFlow](t)(Unlit(0)); none != 0 {
 		t.Errorf("no burner leaks %g kg/s", none)
 	}
 }
@@ -320,14 +288,14 @@ func TestUnlitBurner(t *testing.T) {
 // Property table: 0.53 m³/kg at 15 °C (handbook), 1.8992, 1.8650 and 2.0105 kg/m³
 // at 15, 20 and 0 °C by the equation of state.
 func TestVolume(t *testing.T) {
-	c := comparison{name: "vapour density by volume flow"}
+	c := physicstest.Comparison{Name: "vapour density by volume flow"}
 	for _, row := range []struct{ celsius, density, tolerance float64 }{
 		{15, 1.8992, 1e-4}, {20, 1.8650, 1e-4}, {0, 2.0105, 1e-4}, {15, 1 / 0.53, 0.01},
 	} {
-		q := got[unit.VolumeFlow](t)(Volume(1e-3, unit.Temperature(row.celsius+celsius), sea))
-		c.add(t, "density", 1e-3/q, row.density, row.tolerance)
+		q := physicstest.Must[unit.VolumeFlow](t)(Volume(1e-3, unit.Temperature(row.celsius+celsius), sea))
+		c.Add(t, "density", 1e-3/q, row.density, row.tolerance)
 	}
-	c.log(t)
+	c.Log(t)
 }
 
 func TestOpenings(t *testing.T) {
@@ -358,12 +326,12 @@ func TestTexts(t *testing.T) {
 		t.Fatal(err)
 	}
 	spill := spilt(t, 1e-6, 0.7, 20)
-	liquid := got[unit.Density](t)(propane.LiquidDensity(T))
-	pressure := got[unit.AbsolutePressure](t)(propane.SaturationPressure(T))
+	liquid := physicstest.Must[unit.Density](t)(propane.LiquidDensity(T))
+	pressure := physicstest.Must[unit.AbsolutePressure](t)(propane.SaturationPressure(T))
 	boiling := float64(propane.BoilingPoint)
-	c := got[unit.HeatCapacity](t)(propane.LiquidHeatCapacity(unit.Temperature((T + boiling) / 2)))
-	h := got[unit.HeatPerMass](t)(propane.LatentHeat(propane.BoilingPoint))
-	flow := got[unit.MassFlow](t)(LowSide(1e-6, 0.7, T, gauge, sea))
+	c := physicstest.Must[unit.HeatCapacity](t)(propane.LiquidHeatCapacity(unit.Temperature((T + boiling) / 2)))
+	h := physicstest.Must[unit.HeatPerMass](t)(propane.LatentHeat(propane.BoilingPoint))
+	flow := physicstest.Must[unit.MassFlow](t)(LowSide(1e-6, 0.7, T, gauge, sea))
 	symbols := map[string]float64{
 		"A": 1e-6, "C_d": 0.7, "gamma": float64(gas.Ratio), "p_0": float64(gas.Pressure), "rho_0": float64(gas.Density),
 		"p_air": sea, "p": pressure, "rho_liquid": liquid, "T": T, "T_boil": boiling, "c_p": c, "h_boil": h,
@@ -373,13 +341,13 @@ func TestTexts(t *testing.T) {
 		text, symbol string
 		want         float64
 	}{
-		{ThresholdFormula, "R", got[unit.Ratio](t)(Threshold(gas.Ratio))},
+		{ThresholdFormula, "R", physicstest.Must[unit.Ratio](t)(Threshold(gas.Ratio))},
 		{ThroatFormula, "r", throat(float64(gas.Pressure), sea, float64(gas.Ratio))},
 		{ReleaseFormula, "m_flow", flow},
-		{VolumeFormula, "q", got[unit.VolumeFlow](t)(Volume(unit.MassFlow(flow), 15+celsius, sea))},
+		{VolumeFormula, "q", physicstest.Must[unit.VolumeFlow](t)(Volume(unit.MassFlow(flow), 15+celsius, sea))},
 		{LiquidFormula, "m_flow", float64(spill.Flow)},
 		{FlashFormula, "x", float64(spill.Flash)},
-		{DropOutFormula, "m", got[unit.PropaneMass](t)(DropOut(2345, 60))},
+		{DropOutFormula, "m", physicstest.Must[unit.PropaneMass](t)(DropOut(2345, 60))},
 	} {
 		symbol, value, err := physicstest.Evaluate(k.text, symbols)
 		if err != nil || symbol != k.symbol || math.Abs(value/k.want-1) > 1e-9 {

@@ -3,6 +3,7 @@ package pipe
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -75,7 +76,7 @@ func CodeHighOutlet(gas CodeGas, power unit.GrossPower, bore, length unit.Length
 		return 0, err
 	}
 	p := float64(inlet)
-	if err := within("inlet pressure", p, leastOutside, 2e6, "Pa"); err != nil {
+	if err := propane.Within("inlet pressure", p, leastOutside, 2e6, "Pa"); err != nil {
 		return 0, err
 	}
 	left := p*p - highForm(gas).slopeOf(gas.flow(power), float64(bore))*float64(length)
@@ -123,14 +124,14 @@ func highSlope(gas CodeGas, length unit.Length, inlet, outlet unit.AbsolutePress
 	if err := gas.check(); err != nil {
 		return 0, err
 	}
-	if err := within("length", float64(length), leastLength, mostLength, "m"); err != nil {
+	if err := propane.Within("length", float64(length), leastLength, mostLength, "m"); err != nil {
 		return 0, err
 	}
 	p1, p2 := float64(inlet), float64(outlet)
-	if err := within("inlet pressure", p1, leastOutside, 2e6, "Pa"); err != nil {
+	if err := propane.Within("inlet pressure", p1, leastOutside, 2e6, "Pa"); err != nil {
 		return 0, err
 	}
-	if err := within("outlet pressure", p2, 0, p1-leastDrop, "Pa"); err != nil {
+	if err := propane.Within("outlet pressure", p2, 0, p1-leastDrop, "Pa"); err != nil {
 		return 0, err
 	}
 	return (p1*p1 - p2*p2) / float64(length), nil
@@ -155,8 +156,8 @@ func checkRun(gas CodeGas, power unit.GrossPower, bore, length unit.Length) erro
 func checkSlope(gas CodeGas, length unit.Length, drop unit.GaugePressure) error {
 	for _, err := range []error{
 		gas.check(),
-		within("length", float64(length), leastLength, mostLength, "m"),
-		within("drop", float64(drop), leastDrop, float64(HighPressureFrom), "Pa"),
+		propane.Within("length", float64(length), leastLength, mostLength, "m"),
+		propane.Within("drop", float64(drop), leastDrop, float64(HighPressureFrom), "Pa"),
 	} {
 		if err != nil {
 			return err

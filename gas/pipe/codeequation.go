@@ -3,6 +3,7 @@ package pipe
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -96,10 +97,10 @@ func (f form) boreOf(flow, slope float64) float64 {
 
 func (gas CodeGas) check() error {
 	for _, err := range []error{
-		within("power of the gas", float64(gas.Power), 1e-6, 1e12, "W"),
-		within("flow of the gas", float64(gas.Flow), 1e-12, 1e6, "m³/s"),
-		within("Cr", float64(gas.Cr), 0.01, mostCr, ""),
-		within("Y", float64(gas.Y), 0.5, 1.5, ""),
+		propane.Within("power of the gas", float64(gas.Power), 1e-6, 1e12, "W"),
+		propane.Within("flow of the gas", float64(gas.Flow), 1e-12, 1e6, "m³/s"),
+		propane.Within("Cr", float64(gas.Cr), 0.01, mostCr, ""),
+		propane.Within("Y", float64(gas.Y), 0.5, 1.5, ""),
 	} {
 		if err != nil {
 			return err

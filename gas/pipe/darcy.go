@@ -56,9 +56,9 @@ type Loss struct {
 func Darcy(gas propane.Vapour, inlet unit.AbsolutePressure, flow unit.MassFlow, bore, roughness, length unit.Length) (Loss, error) {
 	for _, err := range []error{
 		checkGas(gas), checkBore(bore), checkLength(length),
-		within("inlet pressure", float64(inlet), leastOutside, 2e6, "Pa"),
-		within("mass flow", float64(flow), 0, 100, "kg/s"),
-		within("roughness", float64(roughness), 0, mostRelativeRoughness*float64(bore), "m"),
+		propane.Within("inlet pressure", float64(inlet), leastOutside, 2e6, "Pa"),
+		propane.Within("mass flow", float64(flow), 0, 100, "kg/s"),
+		propane.Within("roughness", float64(roughness), 0, mostRelativeRoughness*float64(bore), "m"),
 	} {
 		if err != nil {
 			return Loss{}, err
@@ -73,10 +73,10 @@ func Darcy(gas propane.Vapour, inlet unit.AbsolutePressure, flow unit.MassFlow, 
 }
 
 func checkGas(gas propane.Vapour) error {
-	if err := within("gas density", float64(gas.Density), leastDensity, mostDensity, "kg/m³"); err != nil {
+	if err := propane.Within("gas density", float64(gas.Density), leastDensity, mostDensity, "kg/m³"); err != nil {
 		return err
 	}
-	return within("gas viscosity", float64(gas.Viscosity), leastViscosity, mostViscous, "Pa s")
+	return propane.Within("gas viscosity", float64(gas.Viscosity), leastViscosity, mostViscous, "Pa s")
 }
 
 // stream is gas at a point of a line: absolute pressure, pressure over density
@@ -117,9 +117,9 @@ func (s stream) lose(flow, bore, roughness, length float64) (loss Loss, ok bool)
 // Source: hydrostatics.
 func Head(gas, air unit.Density, rise unit.Length) (unit.GaugePressure, error) {
 	for _, err := range []error{
-		within("gas density", float64(gas), leastDensity, mostDensity, "kg/m³"),
-		within("air density", float64(air), leastDensity, mostDensity, "kg/m³"),
-		within("rise", float64(rise), -mostRise, mostRise, "m"),
+		propane.Within("gas density", float64(gas), leastDensity, mostDensity, "kg/m³"),
+		propane.Within("air density", float64(air), leastDensity, mostDensity, "kg/m³"),
+		propane.Within("rise", float64(rise), -mostRise, mostRise, "m"),
 	} {
 		if err != nil {
 			return 0, err

@@ -76,15 +76,6 @@ func (e *NoSizeError) Error() string {
 	return fmt.Sprintf("segment %d: no standard size of %s keeps the drop within %.6g Pa", e.Segment, e.Material, float64(e.Allowance))
 }
 
-// within reports a propane.RangeError unless low ≤ value ≤ high; a value that is
-// not a number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
-	if value >= low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
-}
-
 // The ranges of the inputs: far outside any dwelling to either side, so that only
 // a figure that is no figure is refused.
 const (
@@ -101,13 +92,13 @@ const (
 )
 
 func checkBore(bore unit.Length) error {
-	return within("bore", float64(bore), leastBore, mostBore, "m")
+	return propane.Within("bore", float64(bore), leastBore, mostBore, "m")
 }
 
 func checkLength(length unit.Length) error {
-	return within("length", float64(length), 0, mostLength, "m")
+	return propane.Within("length", float64(length), 0, mostLength, "m")
 }
 
 func checkPower(power unit.GrossPower) error {
-	return within("power", float64(power), 0, mostPower, "W")
+	return propane.Within("power", float64(power), 0, mostPower, "W")
 }

@@ -1,6 +1,9 @@
 package pipe
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // Fittings counts the fittings in a run.
 type Fittings struct {
@@ -79,7 +82,7 @@ func EquivalentLength(length, bore unit.Length, f Fittings) (unit.Length, error)
 func (f Fittings) check() error {
 	for _, n := range [...]int{f.Elbow90, f.Elbow45, f.TeeThrough, f.TeeBranch, f.Valve, f.Coupling, f.SweptBend} {
 		if n < 0 || n > mostFittings {
-			return within("number of fittings", float64(n), 0, mostFittings, "of a kind")
+			return propane.Within("number of fittings", float64(n), 0, mostFittings, "of a kind")
 		}
 	}
 	return nil

@@ -3,6 +3,7 @@ package pipe
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -43,10 +44,10 @@ const (
 // laws of smooth and of fully rough pipe, and against a published example).
 func FrictionFactor(reynolds, roughness unit.Ratio) (unit.Ratio, error) {
 	Re, e := float64(reynolds), float64(roughness)
-	if err := within("Reynolds number", Re, leastReynolds, 1e8, ""); err != nil {
+	if err := propane.Within("Reynolds number", Re, leastReynolds, 1e8, ""); err != nil {
 		return 0, err
 	}
-	if err := within("roughness over bore", e, 0, mostRelativeRoughness, ""); err != nil {
+	if err := propane.Within("roughness over bore", e, 0, mostRelativeRoughness, ""); err != nil {
 		return 0, err
 	}
 	return unit.Ratio(frictionFactor(Re, e)), nil

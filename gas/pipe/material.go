@@ -1,6 +1,9 @@
 package pipe
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // Material is what a run is made of, as far as its flow depends on it.
 type Material string
@@ -71,11 +74,11 @@ const BoreFormula = "D = D_o - 2*t"
 //
 // Source: geometry; tolerances ASTM B88 (table read).
 func BoreOf(outside, wall unit.Length) (unit.Length, error) {
-	if err := within("wall", float64(wall), 0, mostBore, "m"); err != nil {
+	if err := propane.Within("wall", float64(wall), 0, mostBore, "m"); err != nil {
 		return 0, err
 	}
 	D := float64(outside) - 2*float64(wall)
-	if err := within("bore", D, leastBore, mostBore, "m"); err != nil {
+	if err := propane.Within("bore", D, leastBore, mostBore, "m"); err != nil {
 		return 0, err
 	}
 	return unit.Length(D), nil

@@ -3,6 +3,7 @@ package pipe
 import (
 	"slices"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -132,7 +133,7 @@ func (s *Segment) check() error {
 	if err := checkLength(s.Length); err != nil {
 		return err
 	}
-	if err := within("rise", float64(s.Rise), -mostRise, mostRise, "m"); err != nil {
+	if err := propane.Within("rise", float64(s.Rise), -mostRise, mostRise, "m"); err != nil {
 		return err
 	}
 	if err := checkPower(s.Load); err != nil {

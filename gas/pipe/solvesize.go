@@ -1,6 +1,9 @@
 package pipe
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // Solution is the narrowest standard size for each run of a tree.
 type Solution struct {
@@ -32,7 +35,7 @@ func SolveSizes(supply Supply, segments []Segment, allowance unit.GaugePressure)
 	if err := supply.check(); err != nil {
 		return nil, err
 	}
-	if err := within("allowance", float64(allowance), 1, float64(supply.Outlet), "Pa"); err != nil {
+	if err := propane.Within("allowance", float64(allowance), 1, float64(supply.Outlet), "Pa"); err != nil {
 		return nil, err
 	}
 	z := sizing{allowance: allowance, at: make([]int, len(segments)), ladders: map[Material][]Size{}}

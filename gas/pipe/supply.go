@@ -49,9 +49,9 @@ func SupplyAt(outlet unit.GaugePressure, outside unit.AbsolutePressure, temperat
 
 func (s Supply) check() error {
 	for _, err := range []error{
-		within("outlet pressure of the supply", float64(s.Outlet), leastOutlet, mostOutlet, "Pa"),
-		within("pressure of the outside air", float64(s.Atmosphere), leastOutside, mostOutside, "Pa"),
-		within("density of the outside air", float64(s.Air), leastDensity, mostDensity, "kg/m³"),
+		propane.Within("outlet pressure of the supply", float64(s.Outlet), leastOutlet, mostOutlet, "Pa"),
+		propane.Within("pressure of the outside air", float64(s.Atmosphere), leastOutside, mostOutside, "Pa"),
+		propane.Within("density of the outside air", float64(s.Air), leastDensity, mostDensity, "kg/m³"),
 		checkGas(s.Gas), s.Code.check(),
 	} {
 		if err != nil {

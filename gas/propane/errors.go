@@ -16,10 +16,18 @@ func (e *RangeError) Error() string {
 		e.Quantity, e.Value, e.Unit, e.Low, e.High, e.Unit)
 }
 
-// within reports a RangeError unless low ≤ value ≤ high; a value that is not a
-// number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
+// Within reports a *[RangeError] unless low ≤ value ≤ high; a value that is not a number
+// is never within. The numbers are in the SI unit that is named.
+func Within(quantity string, value, low, high float64, unit string) error {
 	if value >= low && value <= high {
+		return nil
+	}
+	return &RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
+}
+
+// Above is [Within] for a range that does not hold its lower end.
+func Above(quantity string, value, low, high float64, unit string) error {
+	if value > low && value <= high {
 		return nil
 	}
 	return &RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}

@@ -21,7 +21,7 @@ import (
 func SaturationTemperature(p unit.AbsolutePressure) (unit.Temperature, error) {
 	low, high := float64(LeastTemperature), float64(GreatestTemperature)
 	target := float64(p)
-	err := within("pressure", target, saturationPressure(low), saturationPressure(high), "Pa")
+	err := Within("pressure", target, saturationPressure(low), saturationPressure(high), "Pa")
 	if err != nil {
 		return 0, err
 	}
@@ -43,7 +43,7 @@ func SaturationTemperature(p unit.AbsolutePressure) (unit.Temperature, error) {
 func LiquidTemperature(density unit.Density) (unit.Temperature, error) {
 	low, high := float64(LeastTemperature), float64(GreatestTemperature)
 	target := float64(density)
-	err := within("liquid density", target, liquidDensity(high), liquidDensity(low), "kg/m³")
+	err := Within("liquid density", target, liquidDensity(high), liquidDensity(low), "kg/m³")
 	if err != nil {
 		return 0, err
 	}

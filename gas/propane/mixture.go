@@ -65,7 +65,7 @@ func mixturePressure(T, x float64) float64 {
 }
 
 func validShare(share unit.Ratio) error {
-	return within("share of propane", float64(share), 0, 1, "mol/mol")
+	return Within("share of propane", float64(share), 0, 1, "mol/mol")
 }
 
 // MixtureTemperature returns the temperature, in K, at which the mixture has the
@@ -86,7 +86,7 @@ func MixtureTemperature(p unit.AbsolutePressure, share unit.Ratio) (unit.Tempera
 	}
 	x, target := float64(share), float64(p)
 	low, high := float64(LeastTemperature), float64(GreatestTemperature)
-	err := within("pressure", target, mixturePressure(low, x), mixturePressure(high, x), "Pa")
+	err := Within("pressure", target, mixturePressure(low, x), mixturePressure(high, x), "Pa")
 	if err != nil {
 		return 0, err
 	}

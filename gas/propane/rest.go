@@ -54,7 +54,7 @@ func ShareLeft(temperature unit.Temperature, filled, left unit.Ratio) (unit.Rati
 		err = validShare(filled)
 	}
 	if err == nil {
-		err = within("share of the filling that is left", float64(left), leastLeft, 1, "mol/mol")
+		err = Within("share of the filling that is left", float64(left), leastLeft, 1, "mol/mol")
 	}
 	x0, a, F := float64(filled), float64(alpha), float64(left)
 	if err != nil || x0 == 0 || x0 == 1 || F == 1 {

@@ -172,7 +172,7 @@ func LatentHeat(temperature unit.Temperature) (unit.HeatPerMass, error) {
 // valid hands back the temperature as a plain number if the formulas hold there.
 func valid(temperature unit.Temperature) (T float64, err error) {
 	T = float64(temperature)
-	return T, within("temperature", T, float64(LeastTemperature), float64(GreatestTemperature), "K")
+	return T, Within("temperature", T, float64(LeastTemperature), float64(GreatestTemperature), "K")
 }
 
 // series is Σ nᵢ θ^tᵢ with θ = 1 − T/Tc.

@@ -95,7 +95,7 @@ func HotInlet(shade unit.Temperature, sun unit.TemperatureDifference, air unit.A
 	if err := validAir(air); err != nil {
 		return Hot{}, err
 	}
-	if err := within("excess by the sun", float64(sun), 0, mostSun, "K"); err != nil {
+	if err := propane.Within("excess by the sun", float64(sun), 0, mostSun, "K"); err != nil {
 		return Hot{}, err
 	}
 	T := shade + unit.Temperature(sun)
@@ -153,7 +153,7 @@ func ceilingTemperature(p unit.AbsolutePressure) (unit.Temperature, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := within("pressure", float64(p), float64(low), float64(high), "Pa"); err != nil {
+	if err := propane.Within("pressure", float64(p), float64(low), float64(high), "Pa"); err != nil {
 		return 0, err
 	}
 	over := func(T float64) float64 {
@@ -234,7 +234,7 @@ func (r Plate) valid(inlet unit.GaugePressure, air unit.AbsolutePressure) error 
 		{"least inlet pressure", float64(r.Least), float64(r.Outlet), mostLeast, "Pa", true},
 		{"inlet pressure", float64(inlet), -mostAir, mostGauge, "Pa", false},
 	} {
-		if err := within(k.quantity, k.value, k.low, k.high, k.unit); err != nil || k.open && k.value == k.low {
+		if err := propane.Within(k.quantity, k.value, k.low, k.high, k.unit); err != nil || k.open && k.value == k.low {
 			return &propane.RangeError{Quantity: k.quantity, Value: k.value, Low: k.low, High: k.high, Unit: k.unit}
 		}
 	}
@@ -278,12 +278,12 @@ func saturated(p unit.AbsolutePressure) (unit.Density, error) {
 //
 // Source: definition; limits in [Reliefs].
 func Failed(inlet unit.GaugePressure, reliefs ...unit.GaugePressure) (unit.GaugePressure, error) {
-	if err := within("inlet pressure", float64(inlet), 0, mostGauge, "Pa"); err != nil {
+	if err := propane.Within("inlet pressure", float64(inlet), 0, mostGauge, "Pa"); err != nil {
 		return 0, err
 	}
 	behind := inlet
 	for _, relief := range reliefs {
-		if err := within("relief pressure", float64(relief), math.SmallestNonzeroFloat64, mostGauge, "Pa"); err != nil {
+		if err := propane.Within("relief pressure", float64(relief), math.SmallestNonzeroFloat64, mostGauge, "Pa"); err != nil {
 			return 0, err
 		}
 		behind = min(behind, relief)
@@ -295,14 +295,5 @@ func Failed(inlet unit.GaugePressure, reliefs ...unit.GaugePressure) (unit.Gauge
 func gauge(p, air unit.AbsolutePressure) unit.GaugePressure { return unit.GaugePressure(p - air) }
 
 func validAir(air unit.AbsolutePressure) error {
-	return within("pressure of the air", float64(air), leastAir, mostAir, "Pa")
-}
-
-// within reports a propane.RangeError unless low ≤ value ≤ high; a value that is
-// not a number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
-	if value >= low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
+	return propane.Within("pressure of the air", float64(air), leastAir, mostAir, "Pa")
 }
