@@ -81,3 +81,24 @@ func jetShare(s *check.Sheet, a *layout.Appliance, b *layout.Burner) unit.Ratio 
 		return unit.Ratio(float64(passed) / (float64(rated) * float64(f)))
 	})
 }
+
+// wrongGas is what share of its rating an appliance whose jets are for natural gas would
+// burn on propane at its own inlet pressure.
+var wrongGas = &check.Figure[unit.Ratio, *layout.Appliance]{
+	ID: "appliance.wrong-gas", Title: "share of its rating that it would burn with jets for natural gas",
+	Calc: func(s *check.Sheet, a *layout.Appliance) unit.Ratio {
+		inlet := check.Measure(s, "dp_burned", &a.Plate.Inlet)
+		check.Constant(s, "dp_rated", "pressure that jets for natural gas are made for", "7 inH2O, plates in North America; common practice, no source", naturalPressure)
+		burned, rated := burner.PropaneGas(), burner.NaturalGas()
+		check.Constant(s, "E_burned", "heat of a cubic foot of propane", burned.Source, burned.Heat)
+		check.Constant(s, "E_rated", "heat of a cubic foot of natural gas", rated.Source, rated.Heat)
+		check.Constant(s, "G_burned", "density of propane over that of air", burned.Source, burned.RelativeDensity)
+		check.Constant(s, "G_rated", "density of natural gas over that of air", rated.Source, rated.RelativeDensity)
+		formula := check.Formula{Text: burner.WrongGasFormula, Source: jetSource, Valid: "the same jet; what the burner's ports make of it is another matter"}
+		return try(s, a, "F", formula, func() (unit.Ratio, error) { return burner.WrongGas(burned, rated, inlet, naturalPressure) })
+	},
+}
+
+const naturalPressure = unit.GaugePressure(7 * 249.08891)
+
+var _ = show(check.Detail(check.Show(wrongGas, appliances)))

@@ -198,4 +198,6 @@ func TestSheetForTheFitter(t *testing.T) {
 	if f := figures["line.least-size /lines/to-heater"]; f.Value != nil {
 		t.Errorf("steel tube has no standard sizes here, and one is told: %v", f.Value)
 	}
+	// 2516/1000 of the heat, the root of 0.60/1.52, and of 10.5 over 7 inches of water
+	near(t, "the wrong gas", value(t, figures, "appliance.wrong-gas /appliances/hob"), 2.516*math.Sqrt(0.60/1.52)*math.Sqrt(10.5/7), 1e-4)
 }
