@@ -54,18 +54,18 @@ func jetShare(s *check.Sheet, a *layout.Appliance, b *layout.Burner) unit.Ratio 
 		before = &a.Plate.Manifold
 	}
 	diameter, pressure := check.Measure(s, "d", &b.Orifice), check.Measure(s, "dp", before)
-	around := outsidePressure(s)
+	around := OutsidePressure(s)
 	check.Constant(s, "K", "coefficient of discharge", jetSource, inTheTable)
 	check.Constant(s, "T", "temperature of the gas", "own rule: a mild day", mild)
 	state := check.Formula{Source: frictionSource, Valid: "pure propane at the pressure of the air outside"}
-	rho := try(s, b, "rho", state, func() (unit.Density, error) {
+	rho := check.Try(s, b, "rho", state, func() (unit.Density, error) {
 		gas, err := propane.VapourAt(mild, around)
 		return gas.Density, err
 	})
-	try(s, b, "A", check.Formula{Text: burner.AreaFormula, Source: "geometry"}, func() (unit.Area, error) { return burner.Area(diameter) })
+	check.Try(s, b, "A", check.Formula{Text: burner.AreaFormula, Source: "geometry"}, func() (unit.Area, error) { return burner.Area(diameter) })
 	grossHeat(s)
 	input := check.Formula{Text: burner.InputFormula, Source: jetSource, Valid: "up to 10 kPa; jets of makers pass less than drilled ones"}
-	passed := try(s, b, "P", input, func() (unit.GrossPower, error) {
+	passed := check.Try(s, b, "P", input, func() (unit.GrossPower, error) {
 		flow, err := burner.Flow(diameter, inTheTable, pressure, rho)
 		return unit.GrossPower(float64(flow) * float64(propane.GrossHeat)), err
 	})
@@ -76,7 +76,7 @@ func jetShare(s *check.Sheet, a *layout.Appliance, b *layout.Burner) unit.Ratio 
 	if height > rule.Above {
 		text = "f = 1 - 0.04 * h/304.8"
 	}
-	f := try(s, b, "f", check.Formula{Text: text, Source: deratingSource}, func() (unit.Ratio, error) { return rule.At(height) })
+	f := check.Try(s, b, "f", check.Formula{Text: text, Source: deratingSource}, func() (unit.Ratio, error) { return rule.At(height) })
 	return check.Step(s, "s_jet", check.Formula{Text: "s_jet = P / (P_rated * f)", Source: "definition"}, func() unit.Ratio {
 		return unit.Ratio(float64(passed) / (float64(rated) * float64(f)))
 	})
@@ -95,7 +95,7 @@ var wrongGas = &check.Figure[unit.Ratio, *layout.Appliance]{
 		check.Constant(s, "G_burned", "density of propane over that of air", burned.Source, burned.RelativeDensity)
 		check.Constant(s, "G_rated", "density of natural gas over that of air", rated.Source, rated.RelativeDensity)
 		formula := check.Formula{Text: burner.WrongGasFormula, Source: jetSource, Valid: "the same jet; what the burner's ports make of it is another matter"}
-		return try(s, a, "F", formula, func() (unit.Ratio, error) { return burner.WrongGas(burned, rated, inlet, naturalPressure) })
+		return check.Try(s, a, "F", formula, func() (unit.Ratio, error) { return burner.WrongGas(burned, rated, inlet, naturalPressure) })
 	},
 }
 

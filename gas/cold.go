@@ -31,11 +31,11 @@ func shareLeft(s *check.Sheet, T unit.Temperature) unit.Ratio {
 	filled := check.Measure(s, "x_0", &l.Gas.Propane)
 	butane := check.Formula{Text: propane.ButanePressureFormula, Source: saturationSource, Valid: "n-butane, from -45 to +70 degC"}
 	pure := check.Formula{Text: propane.SaturationPressureFormula, Source: saturationSource, Valid: "pure propane, from -45 to +70 degC"}
-	p := try(s, l, "p", pure, func() (unit.AbsolutePressure, error) { return propane.SaturationPressure(T) })
-	b := try(s, l, "p_butane", butane, func() (unit.AbsolutePressure, error) { return propane.ButanePressure(T) })
+	p := check.Try(s, l, "p", pure, func() (unit.AbsolutePressure, error) { return propane.SaturationPressure(T) })
+	b := check.Try(s, l, "p_butane", butane, func() (unit.AbsolutePressure, error) { return propane.ButanePressure(T) })
 	check.Step(s, "alpha", check.Formula{Text: "alpha = p / p_butane", Source: "Raoult's law"}, func() unit.Ratio { return unit.Ratio(float64(p) / float64(b)) })
 	rest := check.Formula{Source: restSource, Valid: "a filling that is drawn off without being topped up; solved for x"}
-	x := try(s, l, "x", rest, func() (unit.Ratio, error) { return propane.ShareLeft(T, filled, quarter) })
+	x := check.Try(s, l, "x", rest, func() (unit.Ratio, error) { return propane.ShareLeft(T, filled, quarter) })
 	if mixed := float64(x); mixed > 0 && mixed < 1 {
 		check.Step(s, "F", check.Formula{Text: propane.RestFormula, Source: restSource, Valid: "the share of the filling that is left, as a proof"}, func() unit.Ratio { return quarter })
 	}
@@ -49,7 +49,7 @@ var coldPressure = &check.Figure[unit.GaugePressure, *layout.Layout]{
 		T := check.Measure(s, "T", &l.Climate.Coldest)
 		x := shareLeft(s, T)
 		mix := check.Formula{Text: propane.MixturePressureFormula, Source: mixtureSource, Valid: "errs low, by up to 5 %"}
-		p := try(s, l, "p_mix", mix, func() (unit.AbsolutePressure, error) { return propane.MixturePressure(T, x) })
+		p := check.Try(s, l, "p_mix", mix, func() (unit.AbsolutePressure, error) { return propane.MixturePressure(T, x) })
 		around := seaLevel(s)
 		return check.Step(s, "p_cold", check.Formula{Text: "p_cold = p_mix - p_air", Source: "definition"}, func() unit.GaugePressure {
 			return unit.GaugePressure(p - around)
@@ -69,7 +69,7 @@ var leastLiquid = &check.Figure[unit.Temperature, *layout.Regulator]{
 			return unit.AbsolutePressure(least) + around
 		})
 		solved := check.Formula{Source: mixtureSource, Valid: "the temperature at which the mixture has the pressure p_mix; errs high"}
-		return try(s, r, "T_least", solved, func() (unit.Temperature, error) { return propane.MixtureTemperature(needed, x) })
+		return check.Try(s, r, "T_least", solved, func() (unit.Temperature, error) { return propane.MixtureTemperature(needed, x) })
 	},
 }
 

@@ -35,7 +35,7 @@ func inTheCold[Q unit.Quantity](id, title string, of func(cylinder.Outcome) Q) *
 			supply.Vessels = append(supply.Vessels, cylinder.Filled{Vessel: vesselOf(s, c), Propane: netContents(s, c)})
 		}
 		steps := check.Formula{Source: wallSource, Valid: "followed in steps of time, with mass and energy closed to 1e-6; no frost, no tight locker"}
-		return try(s, r, "x", steps, func() (Q, error) {
+		return check.Try(s, r, "x", steps, func() (Q, error) {
 			out, err := cylinder.Run(supply)
 			return of(out), err
 		})
@@ -64,7 +64,7 @@ var fullLoadHolds = &check.Figure[unit.Duration, *layout.Regulator]{
 		for i, c := range served {
 			draw.From = cylinder.Filled{Vessel: vesselOf(s, c), Propane: netContents(s, c)}
 			steps := check.Formula{Source: wallSource, Valid: "followed in steps of time until the liquid is too cold, or gone"}
-			held := try(s, c, check.Symbol("t", c.ID()), steps, func() (unit.Duration, error) {
+			held := check.Try(s, c, check.Symbol("t", c.ID()), steps, func() (unit.Duration, error) {
 				draw.Flow = fuelOf(load)
 				hold, err := cylinder.Holds(draw)
 				return hold.Time, err

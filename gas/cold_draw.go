@@ -53,18 +53,18 @@ func sustained(s *check.Sheet, symbol string, c *layout.Cylinder, least unit.Tem
 	check.Step(s, "T", check.Formula{Text: "T = T_least", Source: "definition"}, func() unit.Temperature { return least })
 	check.Step(s, "V", check.Formula{Text: cylinder.VolumeFormula, Source: "definition of water capacity"}, func() unit.Volume { return cylinder.Volume(f.Water) })
 	density := func(name, text string, of func(unit.Temperature) (unit.Density, error)) {
-		try(s, c, name, check.Formula{Text: text, Source: saturationSource, Valid: "pure propane"}, func() (unit.Density, error) { return of(least) })
+		check.Try(s, c, name, check.Formula{Text: text, Source: saturationSource, Valid: "pure propane"}, func() (unit.Density, error) { return of(least) })
 	}
 	density("rho_liquid", propane.LiquidDensityFormula, propane.LiquidDensity)
 	density("rho_vapour", propane.VapourDensityFormula, propane.VapourDensity)
 	liquid := check.Formula{Text: cylinder.LiquidVolumeFormula, Source: "the masses of liquid and vapour add up"}
-	try(s, c, "V_liquid", liquid, func() (unit.Volume, error) { return cylinder.LiquidVolume(f.Vessel, f.Propane, least) })
+	check.Try(s, c, "V_liquid", liquid, func() (unit.Volume, error) { return cylinder.LiquidVolume(f.Vessel, f.Propane, least) })
 	area := check.Formula{Text: cylinder.WettedAreaFormula, Source: "geometry", Valid: "an upright cylinder with a flat bottom; errs high when nearly empty"}
-	try(s, c, "A", area, func() (unit.Area, error) { return cylinder.WettedArea(f.Vessel, f.Propane, least) })
+	check.Try(s, c, "A", area, func() (unit.Area, error) { return cylinder.WettedArea(f.Vessel, f.Propane, least) })
 	latent := check.Formula{Text: propane.LatentHeatFormula, Source: saturationSource, Valid: "pure propane"}
-	try(s, c, "h_latent", latent, func() (unit.HeatPerMass, error) { return propane.LatentHeat(least) })
+	check.Try(s, c, "h_latent", latent, func() (unit.HeatPerMass, error) { return propane.LatentHeat(least) })
 	balance := check.Formula{Text: cylinder.SustainedFormula, Source: wallSource, Valid: "no frost, no tight locker, no layers: all of them make it less"}
-	flow := try(s, c, "m_flow", balance, func() (unit.MassFlow, error) { return cylinder.Sustained(f.Vessel, f.Propane, wall, air, least) })
+	flow := check.Try(s, c, "m_flow", balance, func() (unit.MassFlow, error) { return cylinder.Sustained(f.Vessel, f.Propane, wall, air, least) })
 	grossHeat(s)
 	return check.Step(s, symbol, check.Formula{Text: symbol + " = m_flow * H", Source: heatSource}, func() unit.GrossPower {
 		return unit.GrossPower(float64(flow) * float64(propane.GrossHeat))
@@ -152,7 +152,7 @@ func fedInTheCold(s *check.Sheet, r *layout.Regulator) fed {
 	}
 	came := fed{all: true, text: "every busy time of an ordinary day is fed"}
 	steps := check.Formula{Source: wallSource, Valid: "followed in steps of time from a quarter full, with mass and energy closed to 1e-6: how long it feeds the busy times"}
-	try(s, r, "t_fed", steps, func() (unit.Duration, error) {
+	check.Try(s, r, "t_fed", steps, func() (unit.Duration, error) {
 		var all unit.Duration
 		times, err := cylinder.BusyTimes(spells)
 		for _, busy := range times {

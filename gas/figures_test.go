@@ -65,7 +65,7 @@ func TestFiguresByHand(t *testing.T) {
 	heater := 0.280 / 3600 * heat // 280 g/h
 	load := (22000+12000+1500)*btuh + heater
 	propane := (19.9 + 15) * 0.45359237 // A by its filling, B by its sleeve
-	use := 22000*btuh*(20*60*0.40+45*60*0.50) + 12000*btuh*(20*60+20*60) + 1500*btuh*(day*0.50) + heater*(6*3600*0.40+2*3600*0.60)
+	use := 22000*btuh*(10*60*0.25+30*60*0.25) + 12000*btuh*(20*60+20*60) + 1500*btuh*(day*0.50) + heater*(6*3600*0.40+2*3600*0.60)
 	figures := figuresOf(t)
 	for id, want := range map[string]float64{
 		"dwelling.connected-load":      load,

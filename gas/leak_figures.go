@@ -1,6 +1,7 @@
 package gas
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,7 +25,7 @@ var failedPressure = &check.Figure[unit.GaugePressure, *layout.Regulator]{
 		inlet := check.Fig(s, "p_inlet", hotPressure, s.Layout())
 		relief := check.Measure(s, "p_relief", &r.Relief)
 		formula := check.Formula{Text: regulator.FailedFormula, Source: failedSource, Valid: "errs low: a relief holds the pressure somewhat above its setting"}
-		return try(s, r, "p_failed", formula, func() (unit.GaugePressure, error) { return regulator.Failed(inlet, relief) })
+		return check.Try(s, r, "p_failed", formula, func() (unit.GaugePressure, error) { return regulator.Failed(inlet, relief) })
 	},
 }
 
@@ -35,7 +36,7 @@ var unlit = &check.Figure[unit.MassFlow, *layout.Appliance]{
 		input := check.Fig(s, "P", applianceInput, a)
 		grossHeat(s)
 		formula := check.Formula{Text: propane.FuelFormula, Source: heatSource}
-		return try(s, a, "m_fuel", formula, func() (unit.MassFlow, error) { return leak.Unlit(input) })
+		return check.Try(s, a, "m_fuel", formula, func() (unit.MassFlow, error) { return leak.Unlit(input) })
 	},
 }
 
@@ -46,25 +47,49 @@ var dropOut = &check.Figure[unit.PropaneMass, *layout.Appliance]{
 		input, time := check.Fig(s, "P", applianceInput, a), check.Measure(s, "t", &a.DropOut)
 		grossHeat(s)
 		formula := check.Formula{Text: leak.DropOutFormula, Source: heatSource, Valid: "all burners blown out together"}
-		return try(s, a, "m", formula, func() (unit.PropaneMass, error) { return leak.DropOut(input, time) })
+		return check.Try(s, a, "m", formula, func() (unit.PropaneMass, error) { return leak.DropOut(input, time) })
 	},
 }
 
-// leaks lists the figures of what comes out of each published size of leak: at cylinder
-// pressure, as liquid, behind the regulator, and behind one that has failed.
-func leaks() []check.Shown {
-	var shown []check.Shown
-	seen := map[unit.Area]bool{}
+// Leak is what comes out of one published size of leak: at cylinder pressure on the hottest
+// day, as liquid, behind a regulator, and behind one that has failed, in kg/s. Name and
+// Area are the source's, in m².
+type Leak struct {
+	Name             string
+	Area             unit.Area
+	HighSide, Liquid *check.Figure[unit.MassFlow, *layout.Layout]
+	LowSide, Failed  *check.Figure[unit.MassFlow, *layout.Regulator]
+}
+
+var leaks = leaksBySize()
+
+// Leaks returns the published sizes of leak with their figures, smallest first, for checks
+// and figures outside of this package.
+//
+// Source: package leak.
+func Leaks() []Leak { return slices.Clone(leaks) }
+
+func leaksBySize() []Leak {
+	var all []Leak
 	for _, o := range leak.Openings() {
-		if seen[o.Area] {
+		if n := len(all); n > 0 && all[n-1].Area == o.Area {
 			continue
 		}
-		seen[o.Area] = true
-		shown = append(shown,
-			check.Detail(check.ShowDwelling(leakOf(o, "high-side", "at cylinder pressure, hottest day", highSide))),
-			check.Detail(check.ShowDwelling(leakOf(o, "liquid", "of liquid, a fallen or overfilled cylinder, hottest day", liquidSide))),
-			check.Detail(check.Show(leakOf(o, "low-side", "behind the regulator", lowSide), regulators)),
-			check.Detail(check.Show(leakOf(o, "failed-regulator", "behind a regulator that fails open", failedSide), regulators)))
+		all = append(all, Leak{Name: o.Name, Area: o.Area,
+			HighSide: leakOf(o, "high-side", "at cylinder pressure, hottest day", highSide),
+			Liquid:   leakOf(o, "liquid", "of liquid, a fallen or overfilled cylinder, hottest day", liquidSide),
+			LowSide:  leakOf(o, "low-side", "behind the regulator", lowSide),
+			Failed:   leakOf(o, "failed-regulator", "behind a regulator that fails open", failedSide),
+		})
+	}
+	return all
+}
+
+func showLeaks(all []Leak) []check.Shown {
+	var shown []check.Shown
+	for _, each := range all {
+		shown = append(shown, check.Detail(check.ShowDwelling(each.HighSide)), check.Detail(check.ShowDwelling(each.Liquid)),
+			check.Detail(check.Show(each.LowSide, regulators)), check.Detail(check.Show(each.Failed, regulators)))
 	}
 	return shown
 }
@@ -109,7 +134,7 @@ func release(s *check.Sheet, about layout.Item, opening unit.Area, inside func(u
 	around := airOutside(s)
 	var gas leak.Gas
 	state := check.Formula{Source: frictionSource, Valid: "pure propane"}
-	try(s, about, "p_0", state, func() (_ unit.AbsolutePressure, err error) {
+	check.Try(s, about, "p_0", state, func() (_ unit.AbsolutePressure, err error) {
 		gas, err = inside(around)
 		return gas.Pressure, err
 	})
@@ -118,18 +143,18 @@ func release(s *check.Sheet, about layout.Item, opening unit.Area, inside func(u
 	throat := check.Formula{Text: leak.ThroatFormula, Source: releaseSource}
 	check.Step(s, "r", throat, func() unit.Ratio { return leak.Throat(gas, around) })
 	formula := check.Formula{Text: leak.ReleaseFormula, Source: releaseSource, Valid: "a hole of that area; the area is known to a factor of ten"}
-	return try(s, about, "m_flow", formula, func() (unit.MassFlow, error) { return leak.Release(opening, leak.Coefficient, gas, around) })
+	return check.Try(s, about, "m_flow", formula, func() (unit.MassFlow, error) { return leak.Release(opening, leak.Coefficient, gas, around) })
 }
 
 func liquidSide(s *check.Sheet, l *layout.Layout, opening unit.Area) unit.MassFlow {
 	T := hotLiquid(s)
 	around := airOutside(s)
 	density := check.Formula{Text: propane.LiquidDensityFormula, Source: saturationSource}
-	try(s, l, "rho_liquid", density, func() (unit.Density, error) { return propane.LiquidDensity(T) })
+	check.Try(s, l, "rho_liquid", density, func() (unit.Density, error) { return propane.LiquidDensity(T) })
 	pressure := check.Formula{Text: propane.SaturationPressureFormula, Source: saturationSource}
-	try(s, l, "p", pressure, func() (unit.AbsolutePressure, error) { return propane.SaturationPressure(T) })
+	check.Try(s, l, "p", pressure, func() (unit.AbsolutePressure, error) { return propane.SaturationPressure(T) })
 	formula := check.Formula{Text: leak.LiquidFormula, Source: "Bernoulli: the most that can come out", Valid: "liquid that does not boil in the hole; errs high"}
-	return try(s, l, "m_flow", formula, func() (unit.MassFlow, error) {
+	return check.Try(s, l, "m_flow", formula, func() (unit.MassFlow, error) {
 		spill, err := leak.Liquid(opening, leak.Coefficient, T, around)
 		return spill.Flow, err
 	})
@@ -139,5 +164,5 @@ var (
 	_ = show(check.Detail(check.Show(failedPressure, regulators)))
 	_ = show(check.Detail(check.Show(unlit, appliances)))
 	_ = show(check.Detail(check.Show(dropOut, appliances)))
-	_ = showAll(leaks())
+	_ = showAll(showLeaks(leaks))
 )

@@ -1,8 +1,6 @@
 package gas
 
 import (
-	"fmt"
-
 	"lowvent.example/gas/air"
 	"lowvent.example/gas/pipe"
 	"lowvent.example/schema/check"
@@ -43,7 +41,7 @@ func dropByTable(s *check.Sheet, line *layout.Line, load unit.GrossPower) unit.G
 // the size that it is sold by.
 func boreOf(s *check.Sheet, line *layout.Line) unit.Length {
 	outside, wall := check.Measure(s, "D_o", &line.Outside), check.Measure(s, "t", &line.Wall)
-	return try(s, line, "D", check.Formula{Text: pipe.BoreFormula, Source: "geometry"}, func() (unit.Length, error) { return pipe.BoreOf(outside, wall) })
+	return check.Try(s, line, "D", check.Formula{Text: pipe.BoreFormula, Source: "geometry"}, func() (unit.Length, error) { return pipe.BoreOf(outside, wall) })
 }
 
 // withFittings is the length of straight pipe that loses as much as the line with its
@@ -57,20 +55,8 @@ func withFittings(s *check.Sheet, line *layout.Line, bore unit.Length) unit.Leng
 	}
 	formula := check.Formula{Text: pipe.EquivalentLengthFormula, Source: "International Fuel Gas Code 2018, A.2.2 and tables of equivalent lengths",
 		Valid: "valves that turn a quarter and open fully; handbooks differ by a third"}
-	even := try(s, line, "L_eq", formula, func() (unit.Length, error) { return pipe.EquivalentLength(length, bore, fittings) })
+	even := check.Try(s, line, "L_eq", formula, func() (unit.Length, error) { return pipe.EquivalentLength(length, bore, fittings) })
 	return check.Step(s, "L", check.Formula{Text: "L = L_eq", Source: "definition"}, func() unit.Length { return even })
-}
-
-// try takes a step that can refuse its values; what it refuses is not known.
-func try[Q unit.Quantity](s *check.Sheet, about layout.Item, symbol string, f check.Formula, calc func() (Q, error)) Q {
-	if s.Stuck() {
-		return 0
-	}
-	q, err := calc()
-	if err != nil {
-		s.Missing(fmt.Sprintf("values for %s within the reach of the formula: %v", about.Label(), err), about.Spot())
-	}
-	return check.Step(s, symbol, f, func() Q { return q })
 }
 
 // riseOf is by how much a line climbs from its start to its end. One whose route is not
@@ -88,18 +74,18 @@ func riseOf(s *check.Sheet, line *layout.Line) unit.Length {
 		Nominal: last.Nominal - first.Nominal, Low: last.Low - first.High, High: last.High - first.Low})
 }
 
-// outsidePressure is the pressure of the outside air at the highest place where gas is
+// OutsidePressure is the pressure of the outside air at the highest place where gas is
 // burned.
-func outsidePressure(s *check.Sheet) unit.AbsolutePressure {
+func OutsidePressure(s *check.Sheet) unit.AbsolutePressure {
 	l := s.Layout()
 	height := check.Measure(s, "h", &l.Climate.HighestPlace)
 	formula := check.Formula{Text: air.PressureFormula, Source: airSource, Valid: "fair weather: it moves the pressure by 3 to 5 %"}
-	return try(s, l, "p", formula, func() (unit.AbsolutePressure, error) { return air.Pressure(height) })
+	return check.Try(s, l, "p", formula, func() (unit.AbsolutePressure, error) { return air.Pressure(height) })
 }
 
 // airOutside is that pressure under the symbol p_air.
 func airOutside(s *check.Sheet) unit.AbsolutePressure {
-	around := outsidePressure(s)
+	around := OutsidePressure(s)
 	return check.Step(s, "p_air", check.Formula{Text: "p_air = p", Source: "definition"}, func() unit.AbsolutePressure { return around })
 }
 

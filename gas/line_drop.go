@@ -32,7 +32,7 @@ func codeDrop(s *check.Sheet, line *layout.Line, load unit.GrossPower, bore, len
 	flow := check.Formula{Text: pipe.CodeFlowFormula, Source: "definition"}
 	check.Step(s, "V", flow, func() unit.VolumeFlow { return unit.VolumeFlow(float64(load) * float64(gas.Flow) / float64(gas.Power)) })
 	formula := check.Formula{Text: pipe.CodeDropFormula, Source: codeEquationSource, Valid: "smooth pipe below 1.5 psi; within 1 % of the tables of 2018"}
-	return try(s, line, "dp", formula, func() (unit.GaugePressure, error) { return pipe.CodeDrop(gas, load, bore, length) })
+	return check.Try(s, line, "dp", formula, func() (unit.GaugePressure, error) { return pipe.CodeDrop(gas, load, bore, length) })
 }
 
 // codeGas writes down propane as the tables of the codes have it.
@@ -63,7 +63,7 @@ const warm unit.Temperature = 313.15
 // friction is Darcy's drop and the head of a line, with gas at the pressure of the air
 // outside: a little thinner than it is, so that the figure errs high.
 func friction(s *check.Sheet, line *layout.Line, load unit.GrossPower, bore, length unit.Length) unit.GaugePressure {
-	outside := outsidePressure(s)
+	outside := OutsidePressure(s)
 	check.Step(s, "p_1", check.Formula{Text: "p_1 = p", Source: "definition", Valid: "gas a little thinner than it is in the line: errs high"},
 		func() unit.AbsolutePressure { return outside })
 	gas, around := warmGas(s, outside)
@@ -73,7 +73,7 @@ func friction(s *check.Sheet, line *layout.Line, load unit.GrossPower, bore, len
 	flow := check.Step(s, "m", check.Formula{Text: "m = P / H", Source: heatSource}, func() unit.MassFlow { return propane.Burn(load).Fuel })
 	var loss pipe.Loss
 	reynolds := check.Formula{Text: pipe.ReynoldsFormula, Source: frictionSource}
-	try(s, line, "Re", reynolds, func() (_ unit.Ratio, err error) {
+	check.Try(s, line, "Re", reynolds, func() (_ unit.Ratio, err error) {
 		loss, err = pipe.Darcy(gas, outside, flow, bore, rough.Height, length)
 		return loss.Reynolds, err
 	})
@@ -83,7 +83,7 @@ func friction(s *check.Sheet, line *layout.Line, load unit.GrossPower, bore, len
 	check.Step(s, "f", proof, func() unit.Ratio { return loss.Factor })
 	check.Step(s, "p_2", check.Formula{Text: pipe.DarcyOutletFormula, Source: frictionSource}, func() unit.AbsolutePressure { return loss.Outlet })
 	rise := riseOf(s, line)
-	head := try(s, line, "dp_h", check.Formula{Text: pipe.HeadFormula, Source: "hydrostatics"}, func() (unit.GaugePressure, error) {
+	head := check.Try(s, line, "dp_h", check.Formula{Text: pipe.HeadFormula, Source: "hydrostatics"}, func() (unit.GaugePressure, error) {
 		return pipe.Head(gas.Density, around, rise)
 	})
 	return check.Step(s, "dp", check.Formula{Text: "dp = p_1 - p_2 + dp_h", Source: "definition"}, func() unit.GaugePressure {
@@ -95,12 +95,12 @@ func friction(s *check.Sheet, line *layout.Line, load unit.GrossPower, bore, len
 func warmGas(s *check.Sheet, p unit.AbsolutePressure) (gas propane.Vapour, around unit.Density) {
 	check.Constant(s, "T", "temperature of gas and air, a warm day", "own rule: the warmer, the more is lost", warm)
 	state := check.Formula{Text: "", Source: frictionSource, Valid: "pure propane"}
-	try(s, s.Layout(), "rho", state, func() (_ unit.Density, err error) {
+	check.Try(s, s.Layout(), "rho", state, func() (_ unit.Density, err error) {
 		gas, err = propane.VapourAt(warm, p)
 		return gas.Density, err
 	})
 	check.Step(s, "mu", state, func() unit.Viscosity { return gas.Viscosity })
-	around = try(s, s.Layout(), "rho_air", check.Formula{Text: "rho_air = p_1 * 0.0289644 / (8.31432*T)", Source: airSource}, func() (unit.Density, error) {
+	around = check.Try(s, s.Layout(), "rho_air", check.Formula{Text: "rho_air = p_1 * 0.0289644 / (8.31432*T)", Source: airSource}, func() (unit.Density, error) {
 		return air.Density(p, warm)
 	})
 	return gas, around

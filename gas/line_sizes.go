@@ -28,7 +28,7 @@ var leastBore = &check.Figure[unit.Length, *layout.Line]{
 		flow := check.Formula{Text: pipe.CodeFlowFormula, Source: "definition"}
 		check.Step(s, "V", flow, func() unit.VolumeFlow { return unit.VolumeFlow(float64(load) * float64(gas.Flow) / float64(gas.Power)) })
 		formula := check.Formula{Text: pipe.CodeBoreFormula, Source: codeEquationSource}
-		return try(s, line, "D", formula, func() (unit.Length, error) { return pipe.CodeBore(gas, load, run, most.At()) })
+		return check.Try(s, line, "D", formula, func() (unit.Length, error) { return pipe.CodeBore(gas, load, run, most.At()) })
 	},
 }
 
@@ -62,7 +62,7 @@ var liquidFull = &check.Figure[unit.Temperature, *layout.Cylinder]{
 			return unit.Density(float64(held) / float64(cylinder.Volume(water)))
 		})
 		solved := check.Formula{Source: saturationSource, Valid: "the temperature at which the liquid has that density; within 0.5 K"}
-		return try(s, c, "T_full", solved, func() (unit.Temperature, error) { return cylinder.LiquidFullTemperature(held, water) })
+		return check.Try(s, c, "T_full", solved, func() (unit.Temperature, error) { return cylinder.LiquidFullTemperature(held, water) })
 	},
 }
 
@@ -76,7 +76,7 @@ var coldCapacity = &check.Figure[unit.GrossPower, *layout.Regulator]{
 		plate := regulator.Plate{Capacity: fuelOf(passes), Least: check.Measure(s, "p_least", &r.LeastInlet), Outlet: check.Measure(s, "p_outlet", &r.Outlet)}
 		around := seaLevel(s)
 		estimate := check.Formula{Source: "choked flow through a seat that is wide open; own estimate", Valid: "a bound: a real regulator passes less below its least inlet"}
-		flow := try(s, r, "m_flow", estimate, func() (unit.MassFlow, error) { return plate.PassedAt(inlet, around) })
+		flow := check.Try(s, r, "m_flow", estimate, func() (unit.MassFlow, error) { return plate.PassedAt(inlet, around) })
 		grossHeat(s)
 		return check.Step(s, "P_cold", check.Formula{Text: "P_cold = m_flow * H", Source: heatSource}, func() unit.GrossPower {
 			return demand.FromConsumption(unit.Exactly(flow)).Nominal

@@ -52,9 +52,9 @@ var hotPressure = &check.Figure[unit.GaugePressure, *layout.Layout]{
 		T := hotLiquid(s)
 		around := airOutside(s)
 		pure := check.Formula{Text: propane.SaturationPressureFormula, Source: saturationSource, Valid: "pure propane, from -45 to +70 degC"}
-		try(s, l, "p", pure, func() (unit.AbsolutePressure, error) { return propane.SaturationPressure(T) })
+		check.Try(s, l, "p", pure, func() (unit.AbsolutePressure, error) { return propane.SaturationPressure(T) })
 		ceiling := check.Formula{Text: propane.CeilingPressureFormula, Source: ceilingSource, Valid: "errs high when hot, by up to 9 %"}
-		p := try(s, l, "p_ceiling", ceiling, func() (unit.AbsolutePressure, error) { return propane.CeilingPressure(T) })
+		p := check.Try(s, l, "p_ceiling", ceiling, func() (unit.AbsolutePressure, error) { return propane.CeilingPressure(T) })
 		return check.Step(s, "p_hot", check.Formula{Text: "p_hot = p_ceiling - p_air", Source: "definition"}, func() unit.GaugePressure {
 			return unit.GaugePressure(p - around)
 		})

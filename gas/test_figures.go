@@ -24,7 +24,7 @@ var lineVolume = &check.Figure[unit.Volume, *layout.Line]{
 		check.Step(s, "d", check.Formula{Text: "d = D", Source: "definition"}, func() unit.Length { return bore })
 		length := check.Measure(s, "L", &line.Length)
 		formula := check.Formula{Text: leak.LineVolumeFormula, Source: "definition"}
-		return try(s, line, "V_line", formula, func() (unit.Volume, error) { return leak.LineVolume(bore, length) })
+		return check.Try(s, line, "V_line", formula, func() (unit.Volume, error) { return leak.LineVolume(bore, length) })
 	},
 }
 
@@ -46,7 +46,7 @@ var testVolume = &check.Figure[unit.Volume, *layout.Regulator]{
 		check.Constant(s, "V_fixed", "what is not line: the gauge and its hose are not listed", "definition", unit.Volume(0))
 		check.Constant(s, "s", "allowance for fittings", "worked example of a test volume", leak.FittingsAllowance)
 		formula := check.Formula{Text: leak.TestVolumeFormula, Source: "worked example of a test volume"}
-		return try(s, r, "V", formula, func() (unit.Volume, error) { return leak.VolumeUnderTest(lines, 0, leak.FittingsAllowance) })
+		return check.Try(s, r, "V", formula, func() (unit.Volume, error) { return leak.VolumeUnderTest(lines, 0, leak.FittingsAllowance) })
 	},
 }
 
@@ -63,7 +63,7 @@ var testDrift = &check.Figure[unit.GaugePressure, *layout.Regulator]{
 			return around + unit.AbsolutePressure(outlet)
 		})
 		formula := check.Formula{Text: leak.DriftFormula, Source: tightnessSource}
-		return try(s, r, "dp", formula, func() (unit.GaugePressure, error) { return leak.Drift(inside, mild, 1) })
+		return check.Try(s, r, "dp", formula, func() (unit.GaugePressure, error) { return leak.Drift(inside, mild, 1) })
 	},
 }
 
@@ -76,7 +76,7 @@ var blindSpot = &check.Figure[unit.VolumeFlow, *layout.Regulator]{
 		check.Constant(s, "dp", "the least change that is seen on the gauge", "common practice, no source", readable)
 		check.Constant(s, "t", "time of the test", "common practice, no source", sheetTime)
 		formula := check.Formula{Text: leak.BlindSpotFormula, Source: tightnessSource, Valid: "temperature that does not change"}
-		return try(s, r, "q", formula, func() (unit.VolumeFlow, error) { return leak.BlindSpot(volume, readable, around, sheetTime) })
+		return check.Try(s, r, "q", formula, func() (unit.VolumeFlow, error) { return leak.BlindSpot(volume, readable, around, sheetTime) })
 	},
 }
 

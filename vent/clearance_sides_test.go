@@ -10,7 +10,7 @@ import (
 	"lowvent.example/vent/box"
 )
 
-func room(x0, y0, z0, x1, y1, z1 float64) box.Box {
+func roomOfWalls(x0, y0, z0, x1, y1, z1 float64) box.Box {
 	at := func(x, y, z float64) box.Point {
 		return box.Point{X: unit.Exactly(unit.Length(x)), Y: unit.Exactly(unit.Length(y)), Z: unit.Exactly(unit.Length(z))}
 	}
@@ -20,17 +20,17 @@ func room(x0, y0, z0, x1, y1, z1 float64) box.Box {
 // TestGaps by hand: how far a chest lies off a heater on each side, negative where
 // it does not lie there.
 func TestGaps(t *testing.T) {
-	heater := room(1, 1, 0, 2, 1.5, 1)
+	heater := roomOfWalls(1, 1, 0, 2, 1.5, 1)
 	for _, c := range []struct {
 		name                     string
 		chest                    box.Box
 		front, rear, left, right unit.Length
 	}{
-		{"in front of it in the dwelling", room(0.2, 1, 0, 0.6, 1.5, 1), 0.4, -1.8, -0.5, -0.5},
-		{"behind it in the dwelling", room(2.25, 1, 0, 3, 1.5, 1), -2, 0.25, -0.5, -0.5},
-		{"on its left", room(1, 0.1, 0, 2, 0.7, 1), -1, -1, 0.3, -1.4},
-		{"on its right", room(1, 1.7, 0, 2, 2, 1), -1, -1, -1, 0.2},
-		{"over a corner", room(2.1, 1.6, 0, 3, 2, 1), -2, 0.1, -1, 0.1},
+		{"in front of it in the dwelling", roomOfWalls(0.2, 1, 0, 0.6, 1.5, 1), 0.4, -1.8, -0.5, -0.5},
+		{"behind it in the dwelling", roomOfWalls(2.25, 1, 0, 3, 1.5, 1), -2, 0.25, -0.5, -0.5},
+		{"on its left", roomOfWalls(1, 0.1, 0, 2, 0.7, 1), -1, -1, 0.3, -1.4},
+		{"on its right", roomOfWalls(1, 1.7, 0, 2, 2, 1), -1, -1, -1, 0.2},
+		{"over a corner", roomOfWalls(2.1, 1.6, 0, 3, 2, 1), -2, 0.1, -1, 0.1},
 		{"in the same place", heater, -1, -1, -0.5, -0.5},
 	} {
 		front, rear, left, right := gaps(heater, c.chest)
@@ -53,7 +53,7 @@ func TestGapsHoldEveryCase(t *testing.T) {
 			share := float64(rapid.IntRange(0, 10).Draw(r, name+" true")) / 10
 			return float64(v.Low) + share*float64(v.High-v.Low)
 		}
-		a, b := room(0, 0, 0, 1, 1, 1), room(0, 0, 0, 1, 1, 1)
+		a, b := roomOfWalls(0, 0, 0, 1, 1, 1), roomOfWalls(0, 0, 0, 1, 1, 1)
 		a.To.X, b.From.X = length("to", 0), length("from", 0)
 		_, rear, _, _ := gaps(a, b)
 		if is := pick("from", b.From.X) - pick("to", a.To.X); is < float64(rear.Low)-1e-9 || is > float64(rear.High)+1e-9 {

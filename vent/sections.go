@@ -7,6 +7,7 @@ import (
 	"lowvent.example/schema/layout"
 )
 
+func alarms(l *layout.Layout) *layout.Section[layout.Alarm]         { return &l.Alarms }
 func appliances(l *layout.Layout) *layout.Section[layout.Appliance] { return &l.Appliances }
 func cylinders(l *layout.Layout) *layout.Section[layout.Cylinder]   { return &l.Cylinders }
 func lockers(l *layout.Layout) *layout.Section[layout.Locker]       { return &l.Lockers }

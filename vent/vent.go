@@ -19,5 +19,10 @@ func show(f check.Shown) check.Shown {
 	return f
 }
 
+func showAll(all []check.Shown) []check.Shown {
+	set.Figures = append(set.Figures, all...)
+	return all
+}
+
 // Checks is every check and figure of air and place.
 func Checks() check.Set { return check.Join(set) }

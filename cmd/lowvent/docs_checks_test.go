@@ -60,10 +60,6 @@ func checksDoc(t *testing.T) string {
 // unasked lists the questions that a fitter would ask and this program does not yet,
 // each with the reason.
 var unasked = []struct{ about, why string }{
-	{"how much gas of a leak a locker holds, and how soon it is clear of it (`locker.leak-held`, `locker.leak-clears`)", "the flow through its openings has to be computed"},
-	{"how soon a leak reaches what lights it and the alarm (`space.leak-time`)", "the same, and how gas spreads along a floor"},
-	{"what an evening's cooking does to air and damp (`room.air`, `room.damp`)", "the air of the rooms has to be computed"},
-	{"what a fan draws out of flues, lockers and the space below (`space.depressurised`, `room.make-up-air`)", "the same"},
 	{"a low pocket with something to light gas and no opening, where no part of the installation is near (the milder case of `space.gas-trap`)", "afloat there is often no such opening to be had, so that every hull would fail"},
 	{"awnings and tents at flues and exhausts; how high the lowest part of a cylinder hangs over the road", "a layout does not say where an awning is, nor where the ground is"},
 }

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"strings"
 
 	"lowvent.example/schema/code"
@@ -202,4 +203,17 @@ func Symbol(letter string, ids ...string) string {
 		return r
 	}, strings.Join(ids, "_"))
 	return letter + "_" + plain
+}
+
+// Try is [Step] for a formula that refuses values out of its reach: what it refuses is
+// not known, and the report tells why. about is the thing whose values they are.
+func Try[Q unit.Quantity](s *Sheet, about layout.Item, symbol string, f Formula, calc func() (Q, error)) Q {
+	if s.stuck() {
+		return 0
+	}
+	q, err := calc()
+	if err != nil {
+		s.miss(fmt.Sprintf("values for %s within the reach of the formula: %v", about.Label(), err), about.Spot())
+	}
+	return Step(s, symbol, f, func() Q { return q })
 }

@@ -39,4 +39,17 @@ var (
 	// PracticeExitDistance asks from how far off a fire leaves a way out free, m.
 	PracticeExitDistance = least[unit.Length](BookPractice, "practice.exit-distance",
 		"How far is a way out commonly from a cooker or a locker that may be on fire?")
+
+	// PracticeSpillage asks how far a fan may pull the air of a room down where a
+	// flue or a stove draws on it, Pa.
+	PracticeSpillage = most[unit.GaugePressure](BookPractice, "practice.spillage",
+		"How far may fans pull the pressure of a room down where something burns with an open flue?")
+
+	// PracticeFanInlet asks whether a space with an extract fan has fixed vents.
+	PracticeFanInlet = duty(BookPractice, "practice.fan-inlet",
+		"Has a space with an extract fan fixed vents for what it draws?")
+
+	// PracticeDraw asks how far a fan may pull the air of a dwelling down at all, Pa.
+	PracticeDraw = most[unit.GaugePressure](BookPractice, "practice.draw",
+		"How far may fans pull the pressure of a room down at all?")
 )

@@ -128,6 +128,7 @@ type Opening struct {
 	Kind Given[OpeningKind] `json:"kind"`
 	Of   Given[Ref]         `json:"of" ref:"spaces,lockers,open-air"`
 	Exit Given[bool]        `json:"wayOut"`
+	Pane Given[Glazing]     `json:"glazing"`
 }
 
 // FixedVent is an opening of a space that lets air in or out.

@@ -58,6 +58,19 @@ func (DoorFit) Choices() []string {
 	return []string{"none", "curtain", "door", "tight-door"}
 }
 
+// Glazing is the glass of an opening.
+type Glazing string
+
+// The words for Glazing; the schema tells what each means.
+const (
+	GlazingNone   Glazing = "none"
+	GlazingSingle Glazing = "single"
+	GlazingDouble Glazing = "double"
+)
+
+// Choices lists every word for Glazing.
+func (Glazing) Choices() []string { return []string{"none", "single", "double"} }
+
 // OpeningKind is an opening of the dwelling or vehicle.
 type OpeningKind string
 
