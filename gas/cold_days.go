@@ -4,6 +4,7 @@ import (
 	"lowvent.example/gas/cylinder"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 )
 
@@ -24,21 +25,53 @@ var (
 // through the coldest time until they no longer feed it.
 func inTheCold[Q unit.Quantity](id, title string, of func(cylinder.Outcome) Q) *check.Figure[Q, *layout.Regulator] {
 	return &check.Figure[Q, *layout.Regulator]{ID: id, Title: title, Calc: func(s *check.Sheet, r *layout.Regulator) Q {
-		supply := cylinder.Supply{Horizon: coldDays, Least: check.Fig(s, "T_least", leastLiquid, r)}
-		climate := &s.Layout().Climate
-		supply.Air = cylinder.Air{Coldest: check.Measure(s, "T_air", &climate.Coldest), Swing: check.Measure(s, "dT_night", &climate.NightDrop), Dawn: dawn}
-		supply.Start = supply.Air.Coldest
-		supply.Wall = check.Band(s, "U", wallWords, cylinder.WallInStillAir())
-		supply.Spells = spellsOf(s, downstream(s, r.Ref()))
-		supply.Changeover = changeoverBefore(s, r) != nil
-		for _, c := range servedBy(s, r) {
-			supply.Vessels = append(supply.Vessels, cylinder.Filled{Vessel: vesselOf(s, c), Propane: netContents(s, c)})
-		}
+		supply := coldSupply(s, r)
 		steps := check.Formula{Source: wallSource, Valid: "followed in steps of time, with mass and energy closed to 1e-6; no frost, no tight locker"}
 		return check.Try(s, r, "x", steps, func() (Q, error) {
 			out, err := cylinder.Run(supply)
 			return of(out), err
 		})
+	}}
+}
+
+// coldSupply is the cylinders before a regulator, full, in the coldest time.
+func coldSupply(s *check.Sheet, r *layout.Regulator) cylinder.Supply {
+	supply := cylinder.Supply{Horizon: coldDays, Least: check.Fig(s, "T_least", leastLiquid, r)}
+	climate := &s.Layout().Climate
+	supply.Air = cylinder.Air{Coldest: check.Measure(s, "T_air", &climate.Coldest), Swing: check.Measure(s, "dT_night", &climate.NightDrop), Dawn: dawn}
+	supply.Start = supply.Air.Coldest
+	supply.Wall = check.Band(s, "U", wallWords, cylinder.WallInStillAir())
+	supply.Spells = spellsOf(s, downstream(s, r.Ref()))
+	supply.Changeover = changeoverBefore(s, r) != nil
+	for _, c := range servedBy(s, r) {
+		supply.Vessels = append(supply.Vessels, cylinder.Filled{Vessel: vesselOf(s, c), Propane: netContents(s, c)})
+	}
+	return supply
+}
+
+// coldCourse and coldContents are the temperature of the liquid and the propane that is
+// left, hour by hour.
+var (
+	coldCourse = overDays("regulator.cold-course", "temperature of the liquid over the days of the coldest time, full cylinders", "temperature of the liquid", unit.KindTemperature,
+		func(p cylinder.Sample) float64 { return float64(p.Temperature) })
+	coldContents = overDays("regulator.cold-contents", "propane left over the days of the coldest time, full cylinders", "propane left", unit.KindPropaneMass,
+		func(p cylinder.Sample) float64 { return float64(p.Propane) })
+)
+
+func overDays(id, title, up string, kind unit.Kind, of func(cylinder.Sample) float64) *check.Course[*layout.Regulator] {
+	return &check.Course[*layout.Regulator]{ID: id, Title: title, Calc: func(s *check.Sheet, r *layout.Regulator) report.Course {
+		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: up, Kind: kind.String()}}
+		supply := coldSupply(s, r)
+		supply.Interval = 3600
+		steps := check.Formula{Source: wallSource, Valid: "followed in steps of time, with mass and energy closed to 1e-6; no frost, no tight locker"}
+		check.Try(s, r, "t_end", steps, func() (unit.Duration, error) {
+			out, err := cylinder.Run(supply)
+			for _, each := range out.Series {
+				course.Points = append(course.Points, [2]float64{float64(each.Time), of(each)})
+			}
+			return out.Time, err
+		})
+		return course
 	}}
 }
 
@@ -87,4 +120,6 @@ var _ = showAll([]check.Shown{
 	check.Detail(check.Show(coldStranded, regulators)),
 	check.Detail(check.Show(coldSpare, regulators)),
 	check.Detail(check.Show(fullLoadHolds, regulators)),
+	check.ShowCourse(coldCourse, regulators),
+	check.ShowCourse(coldContents, regulators),
 })

@@ -152,3 +152,26 @@ func TestLockerFigures(t *testing.T) {
 		t.Errorf("without a vent it clears: %+v", f)
 	}
 }
+
+// TestGasArrives: 22000 BTU/h over the studio and the cab, which lie open to each other at one
+// level, as a layer of the lower limit; lower is never later, and no way there is no time.
+func TestGasArrives(t *testing.T) {
+	arrives := func(patch ...string) func(string) float64 {
+		figures := airFigures(t, patch...)
+		return func(source string) float64 { return figure(t, figures, "ignition.gas-arrives /ignitionSources/"+source) }
+	}
+	const rho = 93871 * 44.0956e-3 / (8.314462 * 313.15) * 1.013
+	q := 22000 * 0.29307107 / 50.327e6 / rho
+	deep := func(z float64) float64 { return 0.017 * 4.60 * 2.30 * z / q }
+	high := arrives()("bandsaw")
+	low := arrives(`/ignitionSources/bandsaw/at = ["3.00 m", "2.00 m", "0.10 m"]`)("bandsaw")
+	if low > high || low > deep(0.10) {
+		t.Errorf("at 10 cm %v s, higher %v s; with the curtain shut %v s by hand", low, high, deep(0.10))
+	}
+	if shut := arrives(`/appliances/hob/in = "spaces/berth"`)("water-pump"); shut <= 0 {
+		t.Errorf("over the sill of the washroom after %v s", shut)
+	}
+	if f := airFigures(t)["ignition.gas-arrives /ignitionSources/starter-battery"]; f.Value != nil || len(f.Missing) == 0 {
+		t.Errorf("in the engine space, to which no way leads: %+v", f)
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"lowvent.example/gas/propane"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 	"lowvent.example/vent/box"
 	"lowvent.example/vent/flow"
@@ -162,6 +163,43 @@ var clears = &check.Figure[unit.Duration, *layout.Locker]{
 func quarterOf(limit unit.Ratio) unit.Ratio {
 	return unit.Ratio(float64(limit) * float64(locker.Quarter) / float64(locker.Near))
 }
+
+// leakCourse is the share of the lower limit in the richest place of a locker in the first
+// hour of a leak of 1 mm2 at cylinder pressure.
+var leakCourse = &check.Course[*layout.Locker]{
+	ID: "locker.leak-course", Title: "the first hour of a leak through 1 mm2 at cylinder pressure, as a share of the lower flammable limit, as warm inside as out",
+	Calc: func(s *check.Sheet, k *layout.Locker) report.Course {
+		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "of the lower limit, richest place", Kind: unit.KindRatio.String()}}
+		c := conditionsOf(s, k, 0)
+		c.Leak = check.Fig(s, "m_leak", squareMillimetre().HighSide, s.Layout())
+		limit := lowerLimit(s)
+		check.Try(s, k, "F_LFL", heldSteps, func() (unit.Ratio, error) {
+			m, err := locker.New(c)
+			if err != nil {
+				return 0, err
+			}
+			last := unit.Ratio(0)
+			for t := 0.0; t <= 3600; t += 60 {
+				mixed, err := m.After(0, unit.Duration(t))
+				if err != nil {
+					return 0, err
+				}
+				last = unit.Ratio(float64(locker.Richest(mixed, locker.Near)) / float64(limit))
+				course.Points = append(course.Points, [2]float64{t, float64(last)})
+			}
+			return last, nil
+		})
+		return course
+	},
+}
+
+// squareMillimetre is the published leak of 1 mm2, a compression joint.
+func squareMillimetre() gas.Leak {
+	all := gas.Leaks()
+	return all[slices.IndexFunc(all, func(l gas.Leak) bool { return float64(l.Area) == 1e-6 })]
+}
+
+var _ = show(check.ShowCourse(leakCourse, lockers))
 
 var _ = showAll(slices.Concat(leakFigures(), []check.Shown{
 	check.Detail(check.Show(largestHeld, lockers)),

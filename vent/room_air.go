@@ -197,6 +197,35 @@ func useIn(s *check.Sheet, space *layout.Space) room.Use {
 	return use
 }
 
+// dayOfAir is the carbon dioxide of the air of a space over an ordinary day, minute by minute.
+var dayOfAir = &check.Course[*layout.Space]{
+	ID: "space.carbon-dioxide-course", Title: "carbon dioxide in the air over an ordinary day, fixed vents in still weather",
+	Calc: func(s *check.Sheet, space *layout.Space) report.Course {
+		course := report.Course{Across: report.Axis{Title: "time of the day", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "carbon dioxide, dry", Kind: unit.KindRatio.String()}}
+		there := roomOf(s, space, unit.Temperature(float64(indoors20)-float64(room.MildDifference)))
+		there.Fresh = mildFlow(s, space)
+		use := useIn(s, space)
+		steps := check.Formula{Source: airingSource, Valid: "the second of two such days"}
+		check.Try(s, space, "x_CO2", steps, func() (unit.Ratio, error) {
+			now := there.Air
+			for minute := range 2 * 1440 {
+				if minute >= 1440 {
+					course.Points = append(course.Points, [2]float64{float64(60 * (minute - 1440)), float64(now.Dry().CarbonDioxide)})
+				}
+				after, err := room.After(there, use.At(unit.Duration(60*(minute%1440)+30)), now, 60)
+				if err != nil {
+					return 0, err
+				}
+				now = after
+			}
+			return now.Dry().CarbonDioxide, nil
+		})
+		return course
+	},
+}
+
+var _ = show(check.ShowCourse(dayOfAir, spaces))
+
 var _ = showAll([]check.Shown{
 	check.Detail(check.Show(worstCarbonDioxide, spaces)),
 	check.Detail(check.Show(leastOxygen, spaces)),

@@ -10,8 +10,11 @@ import (
 func alarms(l *layout.Layout) *layout.Section[layout.Alarm]         { return &l.Alarms }
 func appliances(l *layout.Layout) *layout.Section[layout.Appliance] { return &l.Appliances }
 func cylinders(l *layout.Layout) *layout.Section[layout.Cylinder]   { return &l.Cylinders }
-func lockers(l *layout.Layout) *layout.Section[layout.Locker]       { return &l.Lockers }
-func spaces(l *layout.Layout) *layout.Section[layout.Space]         { return &l.Spaces }
+func ignitionSources(l *layout.Layout) *layout.Section[layout.IgnitionSource] {
+	return &l.IgnitionSources
+}
+func lockers(l *layout.Layout) *layout.Section[layout.Locker] { return &l.Lockers }
+func spaces(l *layout.Layout) *layout.Section[layout.Space]   { return &l.Spaces }
 
 // occupied are the uses of a space in which people sit, sleep, wash or cook.
 var occupied = []layout.SpaceUse{layout.SpaceUseLiving, layout.SpaceUseSleeping, layout.SpaceUseKitchen, layout.SpaceUseWashroom, layout.SpaceUseCab}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -13,29 +14,34 @@ import (
 
 type explainFlags struct {
 	subject string
+	format  choice
 	books   bookFlags
 	on      dateFlag
 }
 
 func (a *app) explainCommand(v *viewFlags) *cobra.Command {
-	f := &explainFlags{}
+	f := &explainFlags{format: choice{what: "format", kind: "FORMAT", value: formatNames()[0], allowed: formatNames()}}
 	cmd := &cobra.Command{
 		Use:   "explain [CHECK|FIGURE [FILE]]",
 		Short: "Tell what a check asks and why, or show its working for a layout",
 		Long: `Explain lists the checks and figures. With a check it tells what that asks, why,
 what it leaves out, by which limits it judges, what it reads and how to measure
 that. With a layout as well it shows the working: every value with its place in
-the file, every limit with its source, every formula.`,
+the file, every limit with its source, every formula. A figure that is a course over
+time is drawn, and its points are in the JSON form.`,
 		Example: `  lowvent explain
   lowvent explain locker.low-vent
   lowvent explain locker.low-vent layout.json --subject lockers/gas
-  lowvent explain dwelling.connected-load layout.json`,
+  lowvent explain dwelling.connected-load layout.json
+  lowvent explain regulator.cold-course layout.json --format json`,
 		ValidArgsFunction: a.explainWords,
 		RunE:              func(cmd *cobra.Command, args []string) error { return a.explain(cmd, v, f, args) },
 	}
 	cmd.Flags().StringVar(&f.subject, "subject", "", "only the working for this `THING` of the file, such as lockers/gas")
+	cmd.Flags().Var(&f.format, "format", "form of the working for a layout: "+strings.Join(formatNames(), ", "))
 	f.books.register(cmd.Flags())
 	cmd.Flags().Var(&f.on, "on", "judge as on this day (default today)")
+	complete(cmd, "format", formatNames)
 	complete(cmd, "code", codeIDs)
 	return cmd
 }
@@ -66,6 +72,8 @@ func (a *app) explain(cmd *cobra.Command, v *viewFlags, f *explainFlags, args []
 	switch {
 	case len(args) > 2:
 		return errors.New("explain takes one check or figure, and one layout")
+	case len(args) < 2 && f.format.value != formatNames()[0]:
+		return errors.New("--format is for the working of a layout: name the layout as well, after the check")
 	case len(args) < 2 && f.subject != "":
 		return errors.New("--subject names a thing of a layout: name the layout as well, after the check")
 	case len(args) == 0:

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"lowvent.example/cmd/lowvent/internal/render/jsonout"
 	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
@@ -42,6 +43,9 @@ func (a *app) showWorking(cmd *cobra.Command, v view, f *explainFlags, only chec
 	}
 	if err := pick(&files[0], f.subject); err != nil {
 		return err
+	}
+	if f.format.value == "json" {
+		return jsonout.Write(a.stdout, a.reportOf(j, files))
 	}
 	return a.print(workingPage(v, &files[0], j.options.On.String()))
 }
@@ -148,14 +152,20 @@ func partWorking(p *text.Page, part *report.Part) {
 func figureWorking(p *text.Page, f *report.Figure) {
 	p.Blank()
 	value := "not known"
-	if f.Value != nil {
+	switch {
+	case f.Value != nil:
 		value = f.Value.Text
+	case f.Course != nil:
+		value = "a course, at the values as written"
 	}
 	p.Item(text.Strong, 0, 2, fmt.Sprintf("%s  %s: %s: %s", f.ID, f.Label, f.Title, value))
 	if f.Note != "" {
 		p.Item(text.Plain, 2, 2, f.Note)
 	}
 	lacking(p, f.Missing)
+	if f.Course != nil {
+		plot(p, f.Course)
+	}
 	workingLines(p, f.Working)
 }
 

@@ -170,7 +170,21 @@ type Figure struct {
 	Subject string    `json:"subject"`
 	Label   string    `json:"label"`
 	Value   *Amount   `json:"value,omitempty"`
+	Course  *Course   `json:"course,omitempty"` // instead of a value, for a figure that is a course
 	Note    string    `json:"note,omitempty"`
 	Missing []Missing `json:"missing,omitempty"`
 	Working []Line    `json:"working,omitempty"`
+}
+
+// Course is how one quantity goes with another: the temperature of a cylinder over days.
+type Course struct {
+	Across Axis         `json:"across"`
+	Up     Axis         `json:"up"`
+	Points [][2]float64 `json:"points"` // in SI units, by rising first number
+}
+
+// Axis is what is told along one side of a course.
+type Axis struct {
+	Title string `json:"title"`
+	Kind  string `json:"kind"` // of a quantity, as unit.Kind writes it
 }

@@ -28,6 +28,13 @@ type Use struct {
 	Days   int // 1 to 1000
 }
 
+// At returns what goes on at a time of the day, in s from midnight and below 24 h; fans
+// left out.
+func (u Use) At(t unit.Duration) Exchange {
+	sum, _ := going(u.Spells, float64(t))
+	return sum
+}
+
 func (u Use) valid() error {
 	err := within("days", float64(u.Days), 1, 1000, "1")
 	for _, s := range u.Spells {

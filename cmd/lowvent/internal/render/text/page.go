@@ -112,6 +112,9 @@ func (p *Page) Marked(gutter, text string, from, width int) {
 	p.line(pad(Width(gutter)-2)+"| "+pad(from), Mark, strings.Repeat("^", max(width, 1)))
 }
 
+// Verbatim puts a line as it is, unwrapped, behind an indent.
+func (p *Page) Verbatim(indent int, text string) { p.line(pad(indent)+text, Plain, "") }
+
 func pad(n int) string { return strings.Repeat(" ", max(n, 0)) }
 
 // padTo fills a text up to a column.
