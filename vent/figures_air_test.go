@@ -92,6 +92,9 @@ func TestAirByHand(t *testing.T) {
 	if shut, open := figure(t, figures, "space.oxygen-shut /spaces/studio"), figure(t, figures, "space.oxygen-least /spaces/studio"); shut >= open {
 		t.Errorf("oxygen with every vent shut %v, with the vents %v", shut, open)
 	}
+	if f := figures["space.carbon-dioxide-peak /spaces/battery-bay"]; f.Value != nil || len(f.Missing) == 0 {
+		t.Errorf("in a bay in which nobody stays: %+v", f.Value)
+	}
 	if dew := figure(t, figures, "space.dew-point /spaces/studio"); dew < 271.15 || dew > 283 {
 		t.Errorf("dew point %v K", dew)
 	}
@@ -158,7 +161,9 @@ func TestLockerFigures(t *testing.T) {
 func TestGasArrives(t *testing.T) {
 	arrives := func(patch ...string) func(string) float64 {
 		figures := airFigures(t, patch...)
-		return func(source string) float64 { return figure(t, figures, "ignition.gas-arrives /ignitionSources/"+source) }
+		return func(source string) float64 {
+			return figure(t, figures, "ignition.gas-arrives /ignitionSources/"+source)
+		}
 	}
 	const rho = 93871 * 44.0956e-3 / (8.314462 * 313.15) * 1.013
 	q := 22000 * 0.29307107 / 50.327e6 / rho

@@ -1,6 +1,7 @@
 package vent
 
 import (
+	"errors"
 	"math"
 	"slices"
 
@@ -177,42 +178,49 @@ func roomOf(s *check.Sheet, space *layout.Space, outside unit.Temperature) room.
 }
 
 // useIn is what goes on in a space on an ordinary day: flames without a flue, and all who
-// sleep in the dwelling at rest in it.
+// sleep in the dwelling at rest in it. It asks nothing of a bay in which nobody stays.
 func useIn(s *check.Sheet, space *layout.Space) room.Use {
 	use := room.Use{Days: 2}
+	burning := unfluedIn(s, space)
+	if len(burning) == 0 && !isOccupied(check.Read(s, &space.Use)) {
+		s.Missing("air that anyone breathes: nobody stays there, and nothing burns there without a flue", space.Spot())
+	}
 	people := check.Count(s, "n_sleeps", &s.Layout().Dwelling.Sleeps)
 	if breath, err := room.Breathing(room.Resting, unit.Count(people)); err == nil && people > 0 {
 		use.Spells = append(use.Spells, room.Spell{Lasts: 86400, Exchange: breath})
 	}
-	for _, a := range unfluedIn(s, space) {
+	for _, a := range burning {
 		P := check.Symbol("P", a.ID())
 		input := check.Fig(s, P, gas.ApplianceInput(), a)
 		for _, u := range check.List(s, &a.Use) {
 			share, lasts := check.Measure(s, check.Symbol("s", a.ID(), u.ID()), &u.Share), check.Measure(s, check.Symbol("t", a.ID(), u.ID()), &u.For)
 			begins := check.Read(s, &u.At)
-			burning := unit.GrossPower(float64(input) * float64(share))
-			use.Spells = append(use.Spells, room.Spell{Start: unit.Duration(60 * begins.Minutes), Lasts: lasts, Exchange: room.Propane(burning)})
+			power := unit.GrossPower(float64(input) * float64(share))
+			use.Spells = append(use.Spells, room.Spell{Start: unit.Duration(60 * begins.Minutes), Lasts: lasts, Exchange: room.Propane(power)})
 		}
 	}
 	return use
 }
 
-// dayOfAir is the carbon dioxide of the air of a space over an ordinary day, minute by minute.
+// dayOfAir is the carbon dioxide of the air of a space over two ordinary days from fresh air,
+// minute by minute; it ends where the last oxygen would be used up.
 var dayOfAir = &check.Course[*layout.Space]{
-	ID: "space.carbon-dioxide-course", Title: "carbon dioxide in the air over an ordinary day, fixed vents in still weather",
+	ID: "space.carbon-dioxide-course", Title: "carbon dioxide in the air over two ordinary days, fixed vents in still weather",
 	Calc: func(s *check.Sheet, space *layout.Space) report.Course {
-		course := report.Course{Across: report.Axis{Title: "time of the day", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "carbon dioxide, dry", Kind: unit.KindRatio.String()}}
+		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "carbon dioxide, dry", Kind: unit.KindRatio.String()}}
 		there := roomOf(s, space, unit.Temperature(float64(indoors20)-float64(room.MildDifference)))
 		there.Fresh = mildFlow(s, space)
 		use := useIn(s, space)
-		steps := check.Formula{Source: airingSource, Valid: "the second of two such days"}
+		steps := check.Formula{Source: airingSource, Valid: "doors shut; to where the last oxygen would be used up"}
 		check.Try(s, space, "x_CO2", steps, func() (unit.Ratio, error) {
 			now := there.Air
 			for minute := range 2 * 1440 {
-				if minute >= 1440 {
-					course.Points = append(course.Points, [2]float64{float64(60 * (minute - 1440)), float64(now.Dry().CarbonDioxide)})
-				}
+				course.Points = append(course.Points, [2]float64{float64(60 * minute), float64(now.Dry().CarbonDioxide)})
 				after, err := room.After(there, use.At(unit.Duration(60*(minute%1440)+30)), now, 60)
+				var spent *room.ExhaustedError
+				if errors.As(err, &spent) {
+					break
+				}
 				if err != nil {
 					return 0, err
 				}

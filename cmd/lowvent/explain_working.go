@@ -171,7 +171,11 @@ func figureWorking(p *text.Page, f *report.Figure) {
 
 func lacking(p *text.Page, missing []report.Missing) {
 	for _, m := range missing {
-		p.Field(text.Plain, 4, "missing", 8, text.Plain, term.Lacking([]report.Missing{m})+"  "+term.At(m.Place))
+		what := m.What
+		if strings.HasSuffix(m.Place.Pointer, "/"+what) {
+			what = m.Place.Pointer
+		}
+		p.Field(text.Plain, 4, "missing", 8, text.Plain, what+"  "+term.At(m.Place))
 		p.Para(text.Plain, 14, m.Measure)
 	}
 }
