@@ -150,9 +150,23 @@ func TestLockerFigures(t *testing.T) {
 	if largest <= 0 || largest > 1e-4 || clears < 60 || clears > 3600*10 {
 		t.Errorf("largest leak %v kg/s, clears in %v s", largest, clears)
 	}
+	// gas at 1.7 % is 1.5 times air where there is only gas: 0.009 of the air's weight over 58 cm
+	if wind := figure(t, figures, "locker.cancelling-wind /lockers/skirt"); wind < 0.2 || wind > 0.4 {
+		t.Errorf("a wind of %v m/s", wind)
+	}
+	if flush := figure(t, figures, "locker.trapped /lockers/skirt"); flush != 0 {
+		t.Errorf("%v m3 lie behind a vent in the floor", flush)
+	}
+	behind := airFigures(t, `/lockers/skirt/vents/low-inner/lowerEdgeOverLowest = "30 mm"`, `/lockers/skirt/vents/low-outer/lowerEdgeOverLowest = "20 mm"`)
+	nearTo(t, "behind 20 mm", figure(t, behind, "locker.trapped /lockers/skirt"), 0.90*0.62*0.020, 1e-9)
 	shut := airFigures(t, `/lockers/skirt/vents/low-inner/closable = true`, `/lockers/skirt/vents/low-outer/closable = true`, `/lockers/skirt/vents/high/closable = true`)
 	if f := shut["locker.clears /lockers/skirt"]; f.Value != nil || len(f.Missing) == 0 || !strings.Contains(f.Missing[0].What, "never") {
 		t.Errorf("without a vent it clears: %+v", f)
+	}
+	for _, id := range []string{"locker.cancelling-wind", "locker.trapped"} {
+		if f := shut[id+" /lockers/skirt"]; f.Value != nil || len(f.Missing) == 0 {
+			t.Errorf("without a vent %s is %+v", id, f.Value)
+		}
 	}
 }
 
