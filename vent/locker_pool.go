@@ -65,19 +65,20 @@ var trapped = &check.Figure[unit.Volume, *layout.Locker]{
 		A := check.Band(s, "A", "floor of "+k.Spot().Pointer(), box.FloorArea(inside))
 		bottom, _ := box.LowestPoint(inside)
 		top, _ := box.HighestPoint(inside)
-		depth, text := top.Nominal-bottom.Nominal, ""
+		tall := check.Step(s, "H", check.Formula{Source: "height of the locker"}, func() unit.Length { return top.Nominal - bottom.Nominal })
+		depth, text, low := tall, "H", false
 		for _, v := range check.List(s, &k.Vents) {
 			if check.Read(s, &v.Level) != layout.VentLevelLow || check.Read(s, &v.Closable) {
 				continue
 			}
 			h := check.Symbol("h", v.ID())
 			depth = min(depth, check.Measure(s, h, &v.LowerEdge))
-			text += ", " + h
+			text, low = "min("+text+", "+h+")", true
 		}
-		if text == "" {
+		if !low {
 			s.Missing("a low vent that nobody can shut: without one the locker fills", k.Vents.Spot())
 		}
-		formula := check.Formula{Text: "V = A * min(" + text[min(2, len(text)):] + ")", Source: "definition", Valid: "a floor that is level; diffusion empties it in days"}
+		formula := check.Formula{Text: "V = A * " + text, Source: "definition", Valid: "a floor that is level; diffusion empties it in days"}
 		return check.Step(s, "V", formula, func() unit.Volume { return unit.Volume(float64(A) * float64(depth)) })
 	},
 }
