@@ -1,5 +1,5 @@
 // Package report is what a check of a file found, in the form in which every
-// renderer and every machine reads it. It computes nothing.
+// renderer and every machine reads it, and how two reports differ. It judges nothing.
 package report
 
 // Format is the version word of the machine-readable report.
