@@ -95,6 +95,9 @@ func TestAirByHand(t *testing.T) {
 	if f := figures["space.carbon-dioxide-peak /spaces/battery-bay"]; f.Value != nil || len(f.Missing) == 0 {
 		t.Errorf("in a bay in which nobody stays: %+v", f.Value)
 	}
+	if least := figure(t, figures, "space.oxygen-least /spaces/cab"); least != 0 {
+		t.Errorf("two people for two days in a cab without a vent leave %v of oxygen", least)
+	}
 	if dew := figure(t, figures, "space.dew-point /spaces/studio"); dew < 271.15 || dew > 283 {
 		t.Errorf("dew point %v K", dew)
 	}

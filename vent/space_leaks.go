@@ -25,7 +25,7 @@ var flammableMass = &check.Figure[unit.PropaneMass, *layout.Space]{
 
 // timesOver is how many times over the largest cylinder makes a space flammable.
 var timesOver = &check.Figure[unit.Ratio, *layout.Space]{
-	ID: "space.times-flammable", Title: "how many times over the largest cylinder makes all of the space flammable",
+	ID: "space.times-flammable", Title: "propane in the largest cylinder, as a share of what makes all of the space flammable",
 	Calc: func(s *check.Sheet, space *layout.Space) unit.Ratio {
 		mass := check.Fig(s, "m", flammableMass, space)
 		check.Inventory(s, layout.InventoryListCylinders)

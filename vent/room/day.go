@@ -93,11 +93,13 @@ func Follow(r Room, use Use) (Outcome, error) {
 				length, out.Exhausted = last, true
 			}
 			now = Moment{At: unit.Duration(float64(d)*day + p.start + length), Air: p.at(now.Air, length)}
-			out.mark(now)
 			if out.Exhausted {
+				now.Air.Oxygen = 0 // it is all used up; what is left is the rounding of a float
+				out.mark(now)
 				out.End = now.Air
 				return out, nil
 			}
+			out.mark(now)
 		}
 		if now.Air == dawn {
 			break // each day that follows is the same
