@@ -20,7 +20,7 @@ type explainFlags struct {
 }
 
 func (a *app) explainCommand(v *viewFlags) *cobra.Command {
-	f := &explainFlags{format: choice{what: "format", kind: "FORMAT", value: formatNames()[0], allowed: formatNames()}}
+	f := &explainFlags{format: choice{what: "format", kind: "FORMAT", value: workingFormats()[0], allowed: workingFormats()}}
 	cmd := &cobra.Command{
 		Use:   "explain [CHECK|FIGURE [FILE]]",
 		Short: "Tell what a check asks and why, or show its working for a layout",
@@ -38,13 +38,16 @@ time is drawn, and its points are in the JSON form.`,
 		RunE:              func(cmd *cobra.Command, args []string) error { return a.explain(cmd, v, f, args) },
 	}
 	cmd.Flags().StringVar(&f.subject, "subject", "", "only the working for this `THING` of the file, such as lockers/gas")
-	cmd.Flags().Var(&f.format, "format", "form of the working for a layout: "+strings.Join(formatNames(), ", "))
+	cmd.Flags().Var(&f.format, "format", "form of the working for a layout: "+strings.Join(workingFormats(), ", "))
 	f.books.register(cmd.Flags())
 	cmd.Flags().Var(&f.on, "on", "judge as on this day (default today)")
-	complete(cmd, "format", formatNames)
+	complete(cmd, "format", workingFormats)
 	complete(cmd, "code", codeIDs)
 	return cmd
 }
+
+// workingFormats are the forms of a working, the usual one first.
+func workingFormats() []string { return []string{"terminal", "json"} }
 
 // explainWords offers ids to the shell, then files.
 func (a *app) explainWords(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -72,7 +75,7 @@ func (a *app) explain(cmd *cobra.Command, v *viewFlags, f *explainFlags, args []
 	switch {
 	case len(args) > 2:
 		return errors.New("explain takes one check or figure, and one layout")
-	case len(args) < 2 && f.format.value != formatNames()[0]:
+	case len(args) < 2 && f.format.value != workingFormats()[0]:
 		return errors.New("--format is for the working of a layout: name the layout as well, after the check")
 	case len(args) < 2 && f.subject != "":
 		return errors.New("--subject names a thing of a layout: name the layout as well, after the check")

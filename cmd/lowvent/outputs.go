@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/jsonout"
+	"lowvent.example/cmd/lowvent/internal/render/lineout"
 	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/source"
@@ -33,6 +34,9 @@ func formats() []format {
 		}},
 		{"json", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
 			return jsonout.Write(w, run)
+		}},
+		{"lines", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return lineout.Write(w, run)
 		}},
 	}
 }

@@ -1,6 +1,7 @@
 package term
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -85,15 +86,16 @@ func (p *page) change(c *report.Change) {
 	f := c.Finding()
 	p.Field(style(f.Word), 0, string(f.Word), indent, strong, f.Check+", "+f.Label)
 	p.Para(text.Plain, indent, f.Asks)
-	p.field("old", ended(c.Old))
-	p.field("new", ended(c.New))
+	p.field("old", Ended(c.Old))
+	p.field("new", Ended(c.New))
 	if c.New != nil {
 		p.Para(text.Plain, indent, where(c.New.Place))
 	}
 }
 
-// ended tells how a question ended, with what was found.
-func ended(f *report.Finding) string {
+// Ended tells in one line how a question ended, with what was found or what is missing;
+// of nil, that the thing is not listed.
+func Ended(f *report.Finding) string {
 	if f == nil {
 		return "not listed"
 	}
@@ -128,14 +130,11 @@ func partly(part *report.Part) string {
 		return said
 	}
 	found := amount(part.Found)
-	if part.Needed != nil && part.Outcome == report.NotMet {
-		needed, rule := needed(part)
-		if rule != "" && needed == "" {
-			needed = rule
-		}
-		found += ", needed " + needed
-	}
-	if said == "" {
+	switch {
+	case part.Outcome == report.NotMet && part.Needed != nil:
+		asked, rule := needed(part)
+		return strings.TrimPrefix(said+": found "+found+", needed "+cmp.Or(asked, rule), ": ")
+	case said == "":
 		return found
 	}
 	return said + " " + found

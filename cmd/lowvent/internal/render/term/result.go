@@ -29,7 +29,12 @@ func (p *page) result(run *report.Run) {
 			p.Item(text.Plain, 0, indent, run.Files[i].File+": "+outcome(run, &run.Files[i])+".")
 		}
 	}
-	p.Para(strong, 0, "Result of this file check: "+overall(run)+". "+report.KeepOff)
+	p.Para(strong, 0, Result(run))
+}
+
+// Result is the sentences with which every report of a run ends.
+func Result(run *report.Run) string {
+	return "Result of this file check: " + overall(run) + ". " + report.KeepOff
 }
 
 func overall(run *report.Run) string {
