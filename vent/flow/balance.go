@@ -3,6 +3,7 @@ package flow
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/gas/solve"
 	"lowvent.example/schema/unit"
 )
@@ -97,7 +98,7 @@ func Balance(openings []Opening, sides Sides, source unit.VolumeFlow) (Exchange,
 // At returns what passes one opening when the pressure inside, at height 0, is
 // that of a [Balance] with the same sides. Valid as there.
 func (o Opening) At(sides Sides, pressure unit.GaugePressure) (Through, error) {
-	err := first(o.valid(), sides.valid(), within("pressure inside", float64(pressure), -math.MaxFloat64, math.MaxFloat64, "Pa"))
+	err := first(o.valid(), sides.valid(), propane.Within("pressure inside", float64(pressure), -math.MaxFloat64, math.MaxFloat64, "Pa"))
 	if err != nil {
 		return Through{}, err
 	}
@@ -115,7 +116,7 @@ type balancer struct {
 }
 
 func newBalancer(openings []Opening, sides Sides, source float64) (balancer, error) {
-	if err := first(sides.valid(), within("source", source, -mostSource, mostSource, "m³/s")); err != nil {
+	if err := first(sides.valid(), propane.Within("source", source, -mostSource, mostSource, "m³/s")); err != nil {
 		return balancer{}, err
 	}
 	free := false

@@ -3,6 +3,7 @@ package flow
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -36,9 +37,9 @@ const (
 // memory); it is what [Balance] gives for small contrasts (tests).
 func EffectiveArea(top, bottom unit.Area, coefficient unit.Ratio) (unit.Area, error) {
 	err := first(
-		above("free area of an opening", float64(top), 0, mostArea, "m²"),
-		above("free area of an opening", float64(bottom), 0, mostArea, "m²"),
-		above("discharge coefficient", float64(coefficient), 0, 1, "1"))
+		propane.Above("free area of an opening", float64(top), 0, mostArea, "m²"),
+		propane.Above("free area of an opening", float64(bottom), 0, mostArea, "m²"),
+		propane.Above("discharge coefficient", float64(coefficient), 0, 1, "1"))
 	if err != nil {
 		return 0, err
 	}
@@ -62,11 +63,11 @@ func EffectiveArea(top, bottom unit.Area, coefficient unit.Ratio) (unit.Area, er
 // Source: as [EffectiveArea]; C = [q/(C·A·√(g·k·H))]^(2/3) for two alike.
 func MixedFlow(effective unit.Area, gas, airDensity unit.Density, height unit.Length, leak unit.VolumeFlow) (unit.VolumeFlow, error) {
 	err := first(
-		above("effective area", float64(effective), 0, mostArea, "m²"),
-		within("density of the gas", float64(gas), leastRho, mostRho, "kg/m³"),
-		within("density of the air", float64(airDensity), leastRho, mostRho, "kg/m³"),
-		above("height between the openings", float64(height), 0, mostHeight, "m"),
-		above("leak", float64(leak), 0, mostSource, "m³/s"))
+		propane.Above("effective area", float64(effective), 0, mostArea, "m²"),
+		propane.Within("density of the gas", float64(gas), leastRho, mostRho, "kg/m³"),
+		propane.Within("density of the air", float64(airDensity), leastRho, mostRho, "kg/m³"),
+		propane.Above("height between the openings", float64(height), 0, mostHeight, "m"),
+		propane.Above("leak", float64(leak), 0, mostSource, "m³/s"))
 	if err != nil {
 		return 0, err
 	}
@@ -86,11 +87,11 @@ func MixedFlow(effective unit.Area, gas, airDensity unit.Density, height unit.Le
 // Engineering Reference (read).
 func StackFlow(coefficient unit.Ratio, area unit.Area, height unit.Length, difference unit.TemperatureDifference, warmer unit.Temperature) (unit.VolumeFlow, error) {
 	err := first(
-		above("discharge coefficient", float64(coefficient), 0, 1, "1"),
-		within("free area of an opening", float64(area), 0, mostArea, "m²"),
-		within("height to the neutral level", float64(height), 0, mostHeight, "m"),
-		above("temperature", float64(warmer), 0, 2000, "K"),
-		within("difference of temperature", float64(difference), 0, float64(warmer)/2, "K"))
+		propane.Above("discharge coefficient", float64(coefficient), 0, 1, "1"),
+		propane.Within("free area of an opening", float64(area), 0, mostArea, "m²"),
+		propane.Within("height to the neutral level", float64(height), 0, mostHeight, "m"),
+		propane.Above("temperature", float64(warmer), 0, 2000, "K"),
+		propane.Within("difference of temperature", float64(difference), 0, float64(warmer)/2, "K"))
 	if err != nil {
 		return 0, err
 	}
@@ -114,11 +115,11 @@ func StackFlow(coefficient unit.Ratio, area unit.Area, height unit.Length, diffe
 // Source: Brown and Solvason 1962 eq. 6 as quoted by a building library (read).
 func OneOpening(coefficient unit.Ratio, area unit.Area, extent unit.Length, one, other unit.Density) (unit.VolumeFlow, error) {
 	err := first(
-		above("discharge coefficient", float64(coefficient), 0, 1, "1"),
-		within("free area of an opening", float64(area), 0, mostArea, "m²"),
-		within("vertical extent of an opening", float64(extent), 0, mostHeight, "m"),
-		within("density", float64(one), leastRho, mostRho, "kg/m³"),
-		within("density", float64(other), leastRho, mostRho, "kg/m³"))
+		propane.Above("discharge coefficient", float64(coefficient), 0, 1, "1"),
+		propane.Within("free area of an opening", float64(area), 0, mostArea, "m²"),
+		propane.Within("vertical extent of an opening", float64(extent), 0, mostHeight, "m"),
+		propane.Within("density", float64(one), leastRho, mostRho, "kg/m³"),
+		propane.Within("density", float64(other), leastRho, mostRho, "kg/m³"))
 	if err != nil {
 		return 0, err
 	}

@@ -37,7 +37,7 @@ func Methane() Gas { return Gas{name: "methane", molar: 16.043e-3} }
 // IdealGas is any other gas, by the mass of one mole in kg, 0.002 to 0.2, else
 // *[propane.RangeError].
 func IdealGas(name string, molarMass unit.Mass) (Gas, error) {
-	if err := within("molar mass", float64(molarMass), 0.002, 0.2, "kg/mol"); err != nil {
+	if err := propane.Within("molar mass", float64(molarMass), 0.002, 0.2, "kg/mol"); err != nil {
 		return Gas{}, err
 	}
 	return Gas{name: name, molar: float64(molarMass)}, nil
@@ -80,7 +80,7 @@ func (g Gas) Density(temperature unit.Temperature, p unit.AbsolutePressure) (uni
 //
 // Source: ideal gas law.
 func (g Gas) InAir(temperature unit.Temperature, p unit.AbsolutePressure) (unit.Density, error) {
-	if err := first(above("molar mass", g.molar, 0, 1, "kg/mol"), validState(temperature, p)); err != nil {
+	if err := first(propane.Above("molar mass", g.molar, 0, 1, "kg/mol"), validState(temperature, p)); err != nil {
 		return 0, err
 	}
 	return unit.Density(float64(p) * g.molar / (gasConstant * float64(temperature))), nil
@@ -90,8 +90,8 @@ func (g Gas) InAir(temperature unit.Temperature, p unit.AbsolutePressure) (unit.
 func validState(temperature unit.Temperature, p unit.AbsolutePressure) error {
 	if _, err := air.Density(p, temperature); err != nil {
 		return first(
-			within("temperature", float64(temperature), 223.15, 343.15, "K"),
-			within("pressure", float64(p), 40e3, 120e3, "Pa"))
+			propane.Within("temperature", float64(temperature), 223.15, 343.15, "K"),
+			propane.Within("pressure", float64(p), 40e3, 120e3, "Pa"))
 	}
 	return nil
 }
@@ -105,9 +105,9 @@ func validState(temperature unit.Temperature, p unit.AbsolutePressure) error {
 // 0.05 to 10 kg/m³, else *[propane.RangeError].
 func Mixture(gas, airDensity unit.Density, share unit.Ratio) (unit.Density, error) {
 	err := first(
-		within("density of the gas", float64(gas), leastRho, mostRho, "kg/m³"),
-		within("density of the air", float64(airDensity), leastRho, mostRho, "kg/m³"),
-		within("share of gas", float64(share), 0, 1, "m³/m³"))
+		propane.Within("density of the gas", float64(gas), leastRho, mostRho, "kg/m³"),
+		propane.Within("density of the air", float64(airDensity), leastRho, mostRho, "kg/m³"),
+		propane.Within("share of gas", float64(share), 0, 1, "m³/m³"))
 	if err != nil {
 		return 0, err
 	}

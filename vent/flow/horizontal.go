@@ -3,6 +3,7 @@ package flow
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -24,10 +25,10 @@ import (
 // Source: NIST CFAST Technical Reference Guide, vents (Cooper 1989), read.
 func HorizontalExchange(area unit.Area, above, below unit.Density, pressure unit.GaugePressure) (unit.VolumeFlow, error) {
 	err := first(
-		within("free area of an opening", float64(area), 0, mostArea, "m²"),
-		within("density above", float64(above), leastRho, mostRho, "kg/m³"),
-		within("density below", float64(below), leastRho, mostRho, "kg/m³"),
-		within("pressure across", float64(pressure), 0, math.MaxFloat64, "Pa"))
+		propane.Within("free area of an opening", float64(area), 0, mostArea, "m²"),
+		propane.Within("density above", float64(above), leastRho, mostRho, "kg/m³"),
+		propane.Within("density below", float64(below), leastRho, mostRho, "kg/m³"),
+		propane.Within("pressure across", float64(pressure), 0, math.MaxFloat64, "Pa"))
 	if err != nil || above <= below || area == 0 {
 		return 0, err
 	}

@@ -3,6 +3,7 @@ package flow
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -27,11 +28,11 @@ const pipeViscosity = 1.82e-5
 // Source: Darcy and Weisbach; Hagen and Poiseuille.
 func PipeSpeed(pressure unit.GaugePressure, density unit.Density, coefficient unit.Ratio, length, bore unit.Length) (unit.Speed, error) {
 	err := first(
-		within("pressure", float64(pressure), 0, 1e5, "Pa"),
-		within("density", float64(density), leastRho, mostRho, "kg/m³"),
-		above("discharge coefficient", float64(coefficient), 0, 1, "1"),
-		within("length of a drain pipe", float64(length), 0, mostHeight, "m"),
-		within("bore of a drain pipe", float64(bore), 1e-4, 10, "m"))
+		propane.Within("pressure", float64(pressure), 0, 1e5, "Pa"),
+		propane.Within("density", float64(density), leastRho, mostRho, "kg/m³"),
+		propane.Above("discharge coefficient", float64(coefficient), 0, 1, "1"),
+		propane.Within("length of a drain pipe", float64(length), 0, mostHeight, "m"),
+		propane.Within("bore of a drain pipe", float64(bore), 1e-4, 10, "m"))
 	if err != nil {
 		return 0, err
 	}

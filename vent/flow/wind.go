@@ -3,6 +3,7 @@ package flow
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -11,9 +12,9 @@ import (
 // to 100 m, else *[propane.RangeError]. Exact.
 func Head(inside, outside unit.Density, height unit.Length) (unit.GaugePressure, error) {
 	err := first(
-		within("density inside", float64(inside), leastRho, mostRho, "kg/m³"),
-		within("density outside", float64(outside), leastRho, mostRho, "kg/m³"),
-		within("height", float64(height), 0, mostHeight, "m"))
+		propane.Within("density inside", float64(inside), leastRho, mostRho, "kg/m³"),
+		propane.Within("density outside", float64(outside), leastRho, mostRho, "kg/m³"),
+		propane.Within("height", float64(height), 0, mostHeight, "m"))
 	if err != nil {
 		return 0, err
 	}
@@ -30,9 +31,9 @@ func Head(inside, outside unit.Density, height unit.Length) (unit.GaugePressure,
 // Source: Bernoulli.
 func WindPressure(coefficient unit.Ratio, outside unit.Density, speed unit.Speed) (unit.GaugePressure, error) {
 	err := first(
-		within("wind pressure coefficient", float64(coefficient), -3, 3, "1"),
-		within("density outside", float64(outside), leastRho, mostRho, "kg/m³"),
-		within("wind speed", float64(speed), 0, 60, "m/s"))
+		propane.Within("wind pressure coefficient", float64(coefficient), -3, 3, "1"),
+		propane.Within("density outside", float64(outside), leastRho, mostRho, "kg/m³"),
+		propane.Within("wind speed", float64(speed), 0, 60, "m/s"))
 	if err != nil {
 		return 0, err
 	}
@@ -49,9 +50,9 @@ func WindPressure(coefficient unit.Ratio, outside unit.Density, speed unit.Speed
 // 10 kg/m³, else *[propane.RangeError]. It is the inverse of [WindPressure].
 func WindSpeed(head unit.GaugePressure, coefficient unit.Ratio, outside unit.Density) (unit.Speed, error) {
 	err := first(
-		within("head", float64(head), 0, mostWind, "Pa"),
-		above("wind pressure coefficient", float64(coefficient), 0, 3, "1"),
-		within("density outside", float64(outside), leastRho, mostRho, "kg/m³"))
+		propane.Within("head", float64(head), 0, mostWind, "Pa"),
+		propane.Above("wind pressure coefficient", float64(coefficient), 0, 3, "1"),
+		propane.Within("density outside", float64(outside), leastRho, mostRho, "kg/m³"))
 	if err != nil {
 		return 0, err
 	}

@@ -1,6 +1,7 @@
 package locker
 
 import (
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 	"lowvent.example/vent/flow"
 )
@@ -207,7 +208,7 @@ func (m *Model) reach() (low, high unit.Length) {
 
 func (by Measure) valid() error {
 	return first(
-		above("lower flammable limit", float64(by.Lower), 0, 1, "m³/m³"),
-		above("part of the lower limit", float64(by.Share), 0, 1, "1"),
-		within("factor of the richest place", float64(by.Factor), 1, 10, "1"))
+		propane.Above("lower flammable limit", float64(by.Lower), 0, 1, "m³/m³"),
+		propane.Above("part of the lower limit", float64(by.Share), 0, 1, "1"),
+		propane.Within("factor of the richest place", float64(by.Factor), 1, 10, "1"))
 }

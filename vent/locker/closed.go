@@ -3,6 +3,7 @@ package locker
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 	"lowvent.example/vent/flow"
 )
@@ -34,7 +35,7 @@ func FillTime(volume unit.Volume, share unit.Ratio, leak unit.VolumeFlow) (unit.
 //
 // Source: balance of volume; US Bureau of Reclamation HVAC guide, p. 106 (read).
 func Dilution(volume unit.Volume, leak, through unit.VolumeFlow, time unit.Duration) (unit.Ratio, error) {
-	err := first(validMixed(volume, leak, 0), within("flow through", float64(through), float64(leak), 1e4, "m³/s"), validTime(time))
+	err := first(validMixed(volume, leak, 0), propane.Within("flow through", float64(through), float64(leak), 1e4, "m³/s"), validTime(time))
 	if err != nil {
 		return 0, err
 	}
@@ -49,7 +50,7 @@ func Dilution(volume unit.Volume, leak, through unit.VolumeFlow, time unit.Durat
 // Source: balance of volume; Electrical Installations in Hazardous Areas, ch. 4
 // example 6 (read).
 func PurgeTime(volume unit.Volume, through unit.VolumeFlow, start, end unit.Ratio) (unit.Duration, error) {
-	err := first(validMixed(volume, through, start), above("share aimed at", float64(end), 0, float64(start), "m³/m³"))
+	err := first(validMixed(volume, through, start), propane.Above("share aimed at", float64(end), 0, float64(start), "m³/m³"))
 	if err != nil {
 		return 0, err
 	}
@@ -58,8 +59,8 @@ func PurgeTime(volume unit.Volume, through unit.VolumeFlow, start, end unit.Rati
 
 func validMixed(volume unit.Volume, through unit.VolumeFlow, share unit.Ratio) error {
 	return first(
-		above("volume", float64(volume), 0, 1e6, "m³"),
-		above("flow", float64(through), 0, 1e4, "m³/s"),
+		propane.Above("volume", float64(volume), 0, 1e6, "m³"),
+		propane.Above("flow", float64(through), 0, 1e4, "m³/s"),
 		validShare("share", share))
 }
 
@@ -76,13 +77,13 @@ type Pool struct {
 //
 // Diffusion empties a pool in days, more slowly the deeper it is; it is not counted.
 func Trapped(openings []flow.Opening, floor unit.Area, height unit.Length) (Pool, error) {
-	err := first(above("floor area", float64(floor), 0, 1000, "m²"), above("height of a locker", float64(height), 0, 100, "m"))
+	err := first(propane.Above("floor area", float64(floor), 0, 1000, "m²"), propane.Above("height of a locker", float64(height), 0, 100, "m"))
 	depth := height
 	for _, o := range openings {
 		if o.Area > 0 {
 			depth = min(depth, o.Bottom())
 		}
-		err = first(err, within("height of an opening", float64(o.Bottom()), -100, 100, "m"))
+		err = first(err, propane.Within("height of an opening", float64(o.Bottom()), -100, 100, "m"))
 	}
 	if err != nil {
 		return Pool{}, err

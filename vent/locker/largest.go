@@ -1,6 +1,7 @@
 package locker
 
 import (
+	"lowvent.example/gas/propane"
 	"lowvent.example/gas/solve"
 	"lowvent.example/schema/unit"
 )
@@ -18,7 +19,7 @@ type Largest struct {
 // beyond it, which is 0 where the exchange stalls. The leak of the model itself does
 // not matter. Error size: as [Model.Steady].
 func (m *Model) LargestLeak(limit unit.Ratio) (Largest, error) {
-	err := first(above("limit", float64(limit), 0, 1, "m³/m³"), within("limit", float64(limit), 0, 0.999999, "m³/m³"))
+	err := first(propane.Above("limit", float64(limit), 0, 1, "m³/m³"), propane.Within("limit", float64(limit), 0, 0.999999, "m³/m³"))
 	if err != nil || !m.free {
 		return Largest{}, err
 	}

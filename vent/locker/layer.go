@@ -3,6 +3,7 @@ package locker
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/gas/solve"
 	"lowvent.example/schema/unit"
 )
@@ -36,7 +37,7 @@ const gravity = 9.80665
 // 0.1154 at 0.10, 0.1586 at 0.127. Valid for α above 0 up to 0.5, else
 // *[propane.RangeError]. Source: EnergyPlus Engineering Reference (read).
 func PlumeConstant(alpha unit.Ratio) (unit.Ratio, error) {
-	if err := above("entrainment constant", float64(alpha), 0, 0.5, "1"); err != nil {
+	if err := propane.Above("entrainment constant", float64(alpha), 0, 0.5, "1"); err != nil {
 		return 0, err
 	}
 	return unit.Ratio(plume(float64(alpha))), nil
@@ -71,7 +72,7 @@ type Layer struct {
 //
 // Source: Linden, Lane-Serff and Smerdon, J. Fluid Mech. 212 (1990) 309 (from memory).
 func Displacement(effective unit.Area, height unit.Length, leak unit.VolumeFlow, gas, air unit.Density, alpha unit.Ratio) (Layer, error) {
-	if err := validPlume(height, leak, gas, air, alpha, above("effective area", float64(effective), 0, 100, "m²")); err != nil {
+	if err := validPlume(height, leak, gas, air, alpha, propane.Above("effective area", float64(effective), 0, 100, "m²")); err != nil {
 		return Layer{}, err
 	}
 	c, H := plume(float64(alpha)), float64(height)
@@ -102,8 +103,8 @@ func Displacement(effective unit.Area, height unit.Length, leak unit.VolumeFlow,
 // Source: filling box of Baines and Turner 1969 (from memory).
 func Front(floor unit.Area, height, toSource unit.Length, leak unit.VolumeFlow, gas, air unit.Density, alpha unit.Ratio) (unit.Duration, error) {
 	err := validPlume(height, leak, gas, air, alpha, first(
-		above("floor area", float64(floor), 0, 1000, "m²"),
-		above("distance of the front from the source", float64(toSource), 0, float64(height), "m")))
+		propane.Above("floor area", float64(floor), 0, 1000, "m²"),
+		propane.Above("distance of the front from the source", float64(toSource), 0, float64(height), "m")))
 	if err != nil {
 		return 0, err
 	}
@@ -118,9 +119,9 @@ func buoyancy(q float64, gas, air unit.Density) float64 {
 
 func validPlume(height unit.Length, leak unit.VolumeFlow, gas, air unit.Density, alpha unit.Ratio, more error) error {
 	return first(more,
-		above("height of the plume", float64(height), 0, 100, "m"),
-		above("leak", float64(leak), 0, 100, "m³/s"),
-		within("density of the gas", float64(gas), 0.05, 10, "kg/m³"),
-		within("density of the air", float64(air), 0.05, 10, "kg/m³"),
-		above("entrainment constant", float64(alpha), 0, 0.5, "1"))
+		propane.Above("height of the plume", float64(height), 0, 100, "m"),
+		propane.Above("leak", float64(leak), 0, 100, "m³/s"),
+		propane.Within("density of the gas", float64(gas), 0.05, 10, "kg/m³"),
+		propane.Within("density of the air", float64(air), 0.05, 10, "kg/m³"),
+		propane.Above("entrainment constant", float64(alpha), 0, 0.5, "1"))
 }

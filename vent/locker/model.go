@@ -59,10 +59,10 @@ type Model struct {
 // of its own, which leaves more gas.
 func New(c Conditions) (*Model, error) {
 	err := first(
-		within("volume of a locker", float64(c.Volume), 1e-4, 1000, "m³"),
-		within("leak", float64(c.Leak), 0, 1, "kg/s"),
-		within("height of the leak", float64(c.Source), -100, 100, "m"),
-		within("difference of temperature", float64(c.Difference), -40, 40, "K"))
+		propane.Within("volume of a locker", float64(c.Volume), 1e-4, 1000, "m³"),
+		propane.Within("leak", float64(c.Leak), 0, 1, "kg/s"),
+		propane.Within("height of the leak", float64(c.Source), -100, 100, "m"),
+		propane.Within("difference of temperature", float64(c.Difference), -40, 40, "K"))
 	if err != nil {
 		return nil, err
 	}
@@ -155,23 +155,6 @@ func (m *Model) BalancedShare() (share unit.Ratio, ok bool) {
 	return unit.Ratio(m.balancedShare), true
 }
 
-// within reports a propane.RangeError unless low ≤ value ≤ high; a value that is
-// not a number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
-	if value >= low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
-}
-
-// above is within for a range that does not hold its lower end.
-func above(quantity string, value, low, high float64, unit string) error {
-	if value > low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
-}
-
 // first returns the first of several findings that is one.
 func first(errs ...error) error {
 	for _, err := range errs {
@@ -183,9 +166,9 @@ func first(errs ...error) error {
 }
 
 func validShare(what string, share unit.Ratio) error {
-	return within(what, float64(share), 0, 1, "m³/m³")
+	return propane.Within(what, float64(share), 0, 1, "m³/m³")
 }
 
 func validTime(d unit.Duration) error {
-	return within("time", float64(d), 0, 10*forever, "s")
+	return propane.Within("time", float64(d), 0, 10*forever, "s")
 }

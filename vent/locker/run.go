@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/gas/solve"
 	"lowvent.example/schema/unit"
 	"lowvent.example/vent/flow"
@@ -48,7 +49,7 @@ type Arrival struct {
 // Reaches returns when the leak brings the mixed locker from clean air to a share
 // above 0 up to 1, else *[propane.RangeError].
 func (m *Model) Reaches(share unit.Ratio) (Arrival, error) {
-	if err := above("share", float64(share), 0, 1, "m³/m³"); err != nil {
+	if err := propane.Above("share", float64(share), 0, 1, "m³/m³"); err != nil {
 		return Arrival{}, err
 	}
 	return m.until(m.open, m.leak, 0, float64(share))
@@ -61,7 +62,7 @@ func (m *Model) Reaches(share unit.Ratio) (Arrival, error) {
 // *[propane.RangeError]. What lies behind a sill never clears and is not counted
 // here: see [Trapped].
 func (m *Model) Clears(start, target unit.Ratio) (Arrival, error) {
-	err := first(validShare("share at the start", start), above("share aimed at", float64(target), 0, 1, "m³/m³"))
+	err := first(validShare("share at the start", start), propane.Above("share aimed at", float64(target), 0, 1, "m³/m³"))
 	if err != nil || start <= target {
 		return Arrival{}, err
 	}

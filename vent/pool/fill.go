@@ -1,6 +1,9 @@
 package pool
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // Arrival is when gas comes to a point, as each way of lying that gas has would have it.
 type Arrival struct {
@@ -69,8 +72,8 @@ type Layer struct {
 //
 // Source: balance of volume over a graph; common practice, no source.
 func (s Space) Fill(layer Layer, until unit.Duration) (Filling, error) {
-	err := first(s.valid(), validShare(layer.Share), within("stand of the layer", float64(layer.Stand), 0, mostLength, "m"),
-		within("time", float64(until), 0, mostTime, "s"))
+	err := first(s.valid(), validShare(layer.Share), propane.Within("stand of the layer", float64(layer.Stand), 0, mostLength, "m"),
+		propane.Within("time", float64(until), 0, mostTime, "s"))
 	if err != nil {
 		return Filling{}, err
 	}

@@ -3,6 +3,7 @@ package pool
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -34,7 +35,7 @@ const (
 //
 // Source: balance of volume in one well-mixed zone (textbook, from memory).
 func Concentration(volume unit.Volume, gas, air unit.VolumeFlow, after unit.Duration) (unit.Ratio, error) {
-	err := first(validMix(volume, gas, air), within("time", float64(after), 0, mostTime, "s"))
+	err := first(validMix(volume, gas, air), propane.Within("time", float64(after), 0, mostTime, "s"))
 	if err != nil {
 		return 0, err
 	}
@@ -85,8 +86,8 @@ func Mixed(volume unit.Volume, gas, air unit.VolumeFlow, share unit.Ratio) (Mome
 // Source: IEC 60079-10:2002 annex B, persistence time with its factor f (from memory);
 // BS EN 60079-10:1996 by a handbook's example, read, with f = 1.
 func Purge(volume unit.Volume, air unit.VolumeFlow, from, to unit.Ratio, slower unit.Ratio) (unit.Duration, error) {
-	err := first(validVolume(volume), within("flow of fresh air", float64(air), leastFlow, mostFlow, "m³/s"),
-		validShare(from), validShare(to), within("factor of imperfect mixing", float64(slower), 1, mostSlower, "1"))
+	err := first(validVolume(volume), propane.Within("flow of fresh air", float64(air), leastFlow, mostFlow, "m³/s"),
+		validShare(from), validShare(to), propane.Within("factor of imperfect mixing", float64(slower), 1, mostSlower, "1"))
 	if err != nil {
 		return 0, err
 	}
@@ -98,5 +99,5 @@ func Purge(volume unit.Volume, air unit.VolumeFlow, from, to unit.Ratio, slower 
 const mostSlower = 5.0
 
 func validMix(volume unit.Volume, gas, air unit.VolumeFlow) error {
-	return first(validVolume(volume), validGas(gas), within("flow of fresh air", float64(air), 0, mostFlow, "m³/s"))
+	return first(validVolume(volume), validGas(gas), propane.Within("flow of fresh air", float64(air), 0, mostFlow, "m³/s"))
 }

@@ -3,6 +3,7 @@ package pool
 import (
 	"fmt"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -80,7 +81,7 @@ func (s *Space) sill(o Opening) float64 {
 func (s *Space) valid() error {
 	for i, r := range s.Rooms {
 		err := first(validLevel(r.Floor), validLevel(r.Top), validArea(r.Area),
-			within("height of the room", float64(r.Top-r.Floor), least, 2*mostLength, "m"))
+			propane.Within("height of the room", float64(r.Top-r.Floor), least, 2*mostLength, "m"))
 		if err != nil {
 			return fmt.Errorf("room %d: %w", i, err)
 		}
@@ -114,7 +115,7 @@ func (s *Space) validDrains() error {
 		if err := s.inside("drain", i, d.Room, d.Level); err != nil {
 			return err
 		}
-		if err := within("flow that a drain carries off", float64(d.Carries), 0, mostFlow, "m³/s"); err != nil {
+		if err := propane.Within("flow that a drain carries off", float64(d.Carries), 0, mostFlow, "m³/s"); err != nil {
 			return fmt.Errorf("drain %d: %w", i, err)
 		}
 	}
@@ -165,5 +166,5 @@ func (s *Space) inside(part string, index, room int, level unit.Length) error {
 }
 
 func validLevel(z unit.Length) error {
-	return within("level", float64(z), -mostLength, mostLength, "m")
+	return propane.Within("level", float64(z), -mostLength, mostLength, "m")
 }

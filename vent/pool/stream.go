@@ -3,6 +3,7 @@ package pool
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -37,9 +38,9 @@ type Densities struct{ Gas, Air unit.Density }
 
 // reduced returns g·(ρ/ρₐ − 1) in m/s², the reduced gravity of the undiluted gas.
 func (d Densities) reduced() (float64, error) {
-	err := within("density of the air", float64(d.Air), least, mostDensity, "kg/m³")
+	err := propane.Within("density of the air", float64(d.Air), least, mostDensity, "kg/m³")
 	if err == nil {
-		err = within("density of the gas over that of air", float64(d.Gas)/float64(d.Air), leastRatio, mostDensity, "1")
+		err = propane.Within("density of the gas over that of air", float64(d.Gas)/float64(d.Air), leastRatio, mostDensity, "1")
 	}
 	return gravity * (float64(d.Gas)/float64(d.Air) - 1), err
 }
@@ -111,8 +112,8 @@ func StreamOf(d Densities, froude, share unit.Ratio, gas unit.VolumeFlow, width 
 //
 // Source: definition.
 func (s Stream) Reach(distance, height unit.Length) (Moment, error) {
-	err := first(within("distance along the floor", float64(distance), 0, mostLength, "m"), validHeight(height),
-		within("speed of the front", float64(s.Speed), least, mostLength, "m/s"))
+	err := first(propane.Within("distance along the floor", float64(distance), 0, mostLength, "m"), validHeight(height),
+		propane.Within("speed of the front", float64(s.Speed), least, mostLength, "m/s"))
 	if err != nil || height > s.Depth {
 		return Moment{Never: err == nil}, err
 	}
@@ -142,4 +143,6 @@ func SpillDepth(d Densities, share unit.Ratio, gas unit.VolumeFlow, width unit.L
 	return unit.Length(1.5 * math.Cbrt(Q*Q) / math.Cbrt(g*x)), nil
 }
 
-func validFroude(Fr unit.Ratio) error { return within("Froude number", float64(Fr), least, 2, "1") }
+func validFroude(Fr unit.Ratio) error {
+	return propane.Within("Froude number", float64(Fr), least, 2, "1")
+}

@@ -20,37 +20,28 @@ const (
 	least       = 1e-9  // of a width, an area or a volume, SI
 )
 
-// within reports a propane.RangeError unless low ≤ value ≤ high; a value that is not
-// a number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
-	if value >= low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
-}
-
 func validArea(a unit.Area) error {
-	return within("floor area", float64(a), least, mostArea, "m²")
+	return propane.Within("floor area", float64(a), least, mostArea, "m²")
 }
 
 func validVolume(v unit.Volume) error {
-	return within("volume of the space", float64(v), least, mostVolume, "m³")
+	return propane.Within("volume of the space", float64(v), least, mostVolume, "m³")
 }
 
 func validGas(q unit.VolumeFlow) error {
-	return within("flow of gas", float64(q), leastFlow, mostFlow, "m³/s")
+	return propane.Within("flow of gas", float64(q), leastFlow, mostFlow, "m³/s")
 }
 
 func validShare(x unit.Ratio) error {
-	return within("share of gas by volume", float64(x), leastShare, 1, "m³/m³")
+	return propane.Within("share of gas by volume", float64(x), leastShare, 1, "m³/m³")
 }
 
 func validHeight(z unit.Length) error {
-	return within("height over the floor", float64(z), 0, mostLength, "m")
+	return propane.Within("height over the floor", float64(z), 0, mostLength, "m")
 }
 
 func validWidth(w unit.Length) error {
-	return within("width", float64(w), least, mostLength, "m")
+	return propane.Within("width", float64(w), least, mostLength, "m")
 }
 
 // first returns the first of the errors that is one.

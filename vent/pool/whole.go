@@ -1,6 +1,9 @@
 package pool
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // The formulas of [Flammable] as texts: m in kg, V the volume of the space in m³, x
 // the lower flammable limit by volume, rho the density of the gas in kg/m³; n how many
@@ -34,8 +37,8 @@ type Whole struct {
 //
 // Source: definition of a share by volume.
 func Flammable(volume unit.Volume, limit unit.Ratio, gas unit.Density, held unit.PropaneMass) (Whole, error) {
-	err := first(validVolume(volume), validShare(limit), within("density of the gas", float64(gas), least, mostDensity, "kg/m³"),
-		within("mass of gas held", float64(held), least, mostMass, "kg"))
+	err := first(validVolume(volume), validShare(limit), propane.Within("density of the gas", float64(gas), least, mostDensity, "kg/m³"),
+		propane.Within("mass of gas held", float64(held), least, mostMass, "kg"))
 	if err != nil {
 		return Whole{}, err
 	}

@@ -1,6 +1,9 @@
 package room
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // The formulas of this file as texts: x_water, x_dry and x_wet shares by volume,
 // RH a relative humidity, p_sat and p pressures in Pa absolute; x_O2 the share of
@@ -57,10 +60,10 @@ func (a Air) Dry() Air {
 func (a Air) valid(what string) error {
 	sum := float64(a.Oxygen) + float64(a.CarbonDioxide) + float64(a.Water)
 	return firstOf(
-		within("oxygen "+what, float64(a.Oxygen), 0, 1, "m³/m³"),
-		within("carbon dioxide "+what, float64(a.CarbonDioxide), 0, 1, "m³/m³"),
-		within("water vapour "+what, float64(a.Water), 0, 0.9, "m³/m³"),
-		within("oxygen, carbon dioxide and water "+what, sum, 0, 1, "m³/m³"),
+		propane.Within("oxygen "+what, float64(a.Oxygen), 0, 1, "m³/m³"),
+		propane.Within("carbon dioxide "+what, float64(a.CarbonDioxide), 0, 1, "m³/m³"),
+		propane.Within("water vapour "+what, float64(a.Water), 0, 0.9, "m³/m³"),
+		propane.Within("oxygen, carbon dioxide and water "+what, sum, 0, 1, "m³/m³"),
 	)
 }
 
@@ -81,8 +84,8 @@ func (a Air) valid(what string) error {
 func Outside(carbonDioxide unit.Ratio, temperature unit.Temperature, humidity unit.Ratio, p unit.AbsolutePressure) (Air, error) {
 	saturated, err := SaturationPressure(temperature)
 	err = firstOf(err,
-		within("carbon dioxide of the outside air", float64(carbonDioxide), 0, 0.01, "m³/m³"),
-		within("relative humidity", float64(humidity), 0, 1, "1"),
+		propane.Within("carbon dioxide of the outside air", float64(carbonDioxide), 0, 0.01, "m³/m³"),
+		propane.Within("relative humidity", float64(humidity), 0, 1, "1"),
 		validPressure(p),
 	)
 	if err != nil {
@@ -109,12 +112,12 @@ func Outside(carbonDioxide unit.Ratio, temperature unit.Temperature, humidity un
 //
 // Source: Dalton's law; the pressure from gas/air.
 func SeaLevelOxygen(oxygen unit.Ratio, p unit.AbsolutePressure) (unit.Ratio, error) {
-	if err := firstOf(within("oxygen", float64(oxygen), 0, 1, "m³/m³"), validPressure(p)); err != nil {
+	if err := firstOf(propane.Within("oxygen", float64(oxygen), 0, 1, "m³/m³"), validPressure(p)); err != nil {
 		return 0, err
 	}
 	return unit.Ratio(float64(oxygen) * float64(p) / standardPressure), nil
 }
 
 func validPressure(p unit.AbsolutePressure) error {
-	return within("pressure of the air", float64(p), 40e3, 120e3, "Pa")
+	return propane.Within("pressure of the air", float64(p), 40e3, 120e3, "Pa")
 }

@@ -3,6 +3,7 @@ package room
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -37,11 +38,11 @@ func (r Room) Shut() Room {
 
 func (r Room) valid() error {
 	return firstOf(
-		within("volume of the room", float64(r.Volume), 0.1, 5000, "m³"),
-		within("temperature inside", float64(r.Inside), 223.15, 473.15, "K"),
-		within("temperature outside", float64(r.Outside), 223.15, 473.15, "K"),
+		propane.Within("volume of the room", float64(r.Volume), 0.1, 5000, "m³"),
+		propane.Within("temperature inside", float64(r.Inside), 223.15, 473.15, "K"),
+		propane.Within("temperature outside", float64(r.Outside), 223.15, 473.15, "K"),
 		validPressure(r.Pressure),
-		within("flow of fresh air", float64(r.Fresh), 0, 100, "m³/s"),
+		propane.Within("flow of fresh air", float64(r.Fresh), 0, 100, "m³/s"),
 		r.Air.valid("outside"),
 	)
 }
@@ -69,9 +70,9 @@ func (r Room) standard(volume float64, temperature unit.Temperature) float64 {
 func Rise(outside unit.Ratio, made, fresh unit.VolumeFlow) (unit.Ratio, error) {
 	V, q := float64(made), float64(fresh)
 	err := firstOf(
-		within("share outside", float64(outside), 0, 1, "m³/m³"),
-		within("flow of fresh air", q, 1e-9, 100, "m³/s"),
-		within("volume made", V, -q, q, "m³/s"),
+		propane.Within("share outside", float64(outside), 0, 1, "m³/m³"),
+		propane.Within("flow of fresh air", q, 1e-9, 100, "m³/s"),
+		propane.Within("volume made", V, -q, q, "m³/s"),
 	)
 	if err != nil {
 		return 0, err
@@ -132,7 +133,7 @@ func Steady(r Room, e Exchange) (Air, error) {
 //
 // Source: balance of mass.
 func After(r Room, e Exchange, start Air, t unit.Duration) (Air, error) {
-	err := firstOf(r.valid(), e.valid(), start.valid("at the start"), within("time", float64(t), 0, 3.2e8, "s"))
+	err := firstOf(r.valid(), e.valid(), start.valid("at the start"), propane.Within("time", float64(t), 0, 3.2e8, "s"))
 	if err != nil {
 		return Air{}, err
 	}
@@ -168,7 +169,7 @@ func TimeToOxygen(r Room, e Exchange, start Air, limit unit.Ratio) (unit.Duratio
 }
 
 func (r Room) time(e Exchange, start Air, limit float64, weights [3]float64, level float64) (unit.Duration, bool, error) {
-	err := firstOf(r.valid(), e.valid(), start.valid("at the start"), within("limit", limit, 0, 1, "m³/m³"))
+	err := firstOf(r.valid(), e.valid(), start.valid("at the start"), propane.Within("limit", limit, 0, 1, "m³/m³"))
 	if err != nil {
 		return 0, false, err
 	}

@@ -3,6 +3,7 @@ package room
 import (
 	"slices"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -36,12 +37,12 @@ func (u Use) At(t unit.Duration) Exchange {
 }
 
 func (u Use) valid() error {
-	err := within("days", float64(u.Days), 1, 1000, "1")
+	err := propane.Within("days", float64(u.Days), 1, 1000, "1")
 	for _, s := range u.Spells {
 		err = firstOf(err,
-			within("start of a spell", float64(s.Start), 0, day, "s"),
-			within("length of a spell", float64(s.Lasts), 1e-3, day, "s"),
-			within("flow of a fan", float64(s.Fan), 0, 100, "m³/s"),
+			propane.Within("start of a spell", float64(s.Start), 0, day, "s"),
+			propane.Within("length of a spell", float64(s.Lasts), 1e-3, day, "s"),
+			propane.Within("flow of a fan", float64(s.Fan), 0, 100, "m³/s"),
 			s.Exchange.valid(),
 		)
 	}

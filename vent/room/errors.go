@@ -3,7 +3,6 @@ package room
 import (
 	"fmt"
 
-	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -26,15 +25,6 @@ type ExhaustedError struct {
 // Error tells when.
 func (e *ExhaustedError) Error() string {
 	return fmt.Sprintf("the last oxygen would be used up after %.6g s, which is worse than any limit; expected less burning or more fresh air", float64(e.After))
-}
-
-// within reports a propane.RangeError unless low ≤ value ≤ high; a value that is
-// not a number is never within.
-func within(quantity string, value, low, high float64, unit string) error {
-	if value >= low && value <= high {
-		return nil
-	}
-	return &propane.RangeError{Quantity: quantity, Value: value, Low: low, High: high, Unit: unit}
 }
 
 // firstOf returns the first error that is one.

@@ -71,9 +71,9 @@ type Fuel struct{ Carbon, Hydrogen int }
 func Burned(fuel Fuel, burned unit.MassFlow) (Exchange, error) {
 	x, y := float64(fuel.Carbon), float64(fuel.Hydrogen)
 	err := firstOf(
-		within("carbon atoms of the fuel", x, 1, 20, "1"),
-		within("hydrogen atoms of the fuel", y, 0, 42, "1"),
-		within("fuel burned", float64(burned), 0, 1, "kg/s"),
+		propane.Within("carbon atoms of the fuel", x, 1, 20, "1"),
+		propane.Within("hydrogen atoms of the fuel", y, 0, 42, "1"),
+		propane.Within("fuel burned", float64(burned), 0, 1, "kg/s"),
 	)
 	if err != nil {
 		return Exchange{}, err
@@ -99,9 +99,9 @@ func Together(parts ...Exchange) (sum Exchange) {
 func (e Exchange) valid() error {
 	const most = 10 // m³/s, a fire of 300 MW
 	return firstOf(
-		within("oxygen taken", float64(e.Oxygen), 0, most, "m³/s"),
-		within("carbon dioxide given", float64(e.CarbonDioxide), 0, most, "m³/s"),
-		within("water given", float64(e.Water), 0, most, "m³/s"),
+		propane.Within("oxygen taken", float64(e.Oxygen), 0, most, "m³/s"),
+		propane.Within("carbon dioxide given", float64(e.CarbonDioxide), 0, most, "m³/s"),
+		propane.Within("water given", float64(e.Water), 0, most, "m³/s"),
 	)
 }
 

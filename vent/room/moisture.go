@@ -3,6 +3,7 @@ package room
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -48,7 +49,7 @@ func (m magnus) temperature(p float64) float64 {
 }
 
 func (m magnus) saturation(T unit.Temperature) (unit.AbsolutePressure, error) {
-	if err := within(m.what, float64(T), m.least, m.most, "K"); err != nil {
+	if err := propane.Within(m.what, float64(T), m.least, m.most, "K"); err != nil {
 		return 0, err
 	}
 	return unit.AbsolutePressure(m.pressure(float64(T))), nil
@@ -56,7 +57,7 @@ func (m magnus) saturation(T unit.Temperature) (unit.AbsolutePressure, error) {
 
 func (m magnus) point(p unit.AbsolutePressure) (unit.Temperature, error) {
 	low, high := m.pressure(m.least), m.pressure(m.most)
-	if err := within("pressure of water vapour", float64(p), low, high, "Pa"); err != nil {
+	if err := propane.Within("pressure of water vapour", float64(p), low, high, "Pa"); err != nil {
 		return 0, err
 	}
 	return unit.Temperature(m.temperature(float64(p))), nil
@@ -158,10 +159,10 @@ func SingleGlazing() Surface { return Surface{U: 6, Film: 1 / 0.13} }
 func (s Surface) Temperature(inside, outside unit.Temperature) (unit.Temperature, error) {
 	U, h := float64(s.U), float64(s.Film)
 	err := firstOf(
-		within("heat transfer to the inner face", h, 1e-3, 100, "W/(m² K)"),
-		within("heat transfer through the shell", U, 1e-6, h, "W/(m² K)"),
-		within("temperature inside", float64(inside), 223.15, 343.15, "K"),
-		within("temperature outside", float64(outside), 223.15, 343.15, "K"),
+		propane.Within("heat transfer to the inner face", h, 1e-3, 100, "W/(m² K)"),
+		propane.Within("heat transfer through the shell", U, 1e-6, h, "W/(m² K)"),
+		propane.Within("temperature inside", float64(inside), 223.15, 343.15, "K"),
+		propane.Within("temperature outside", float64(outside), 223.15, 343.15, "K"),
 	)
 	if err != nil {
 		return 0, err

@@ -1,6 +1,9 @@
 package room
 
-import "lowvent.example/schema/unit"
+import (
+	"lowvent.example/gas/propane"
+	"lowvent.example/schema/unit"
+)
 
 // Activity says what a person does.
 type Activity int
@@ -66,8 +69,8 @@ func person(activity Activity, met, waterPerHour float64) Person {
 func Breathing(activity Activity, people unit.Count) (Exchange, error) {
 	n := float64(people)
 	err := firstOf(
-		within("people", n, 0, 1000, "1"),
-		within("activity", float64(activity), float64(Resting), float64(LightWorking), "1"),
+		propane.Within("people", n, 0, 1000, "1"),
+		propane.Within("activity", float64(activity), float64(Resting), float64(LightWorking), "1"),
 	)
 	if err != nil {
 		return Exchange{}, err

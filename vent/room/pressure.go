@@ -3,6 +3,7 @@ package room
 import (
 	"math"
 
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 )
 
@@ -33,8 +34,8 @@ const (
 func Depressurisation(drawn unit.VolumeFlow, openings unit.Area, coefficient unit.Ratio, density unit.Density) (unit.GaugePressure, error) {
 	q, A, C, rho := float64(drawn), float64(openings), float64(coefficient), float64(density)
 	err := firstOf(
-		within("flow drawn out", q, 0, 50, "m³/s"),
-		within("free area of the openings", A, 1e-6, 100, "m²"),
+		propane.Within("flow drawn out", q, 0, 50, "m³/s"),
+		propane.Within("free area of the openings", A, 1e-6, 100, "m²"),
 		validOpening(C, rho),
 	)
 	if err != nil {
@@ -60,8 +61,8 @@ func Depressurisation(drawn unit.VolumeFlow, openings unit.Area, coefficient uni
 func Crack(pressure unit.GaugePressure, area unit.Area, coefficient unit.Ratio, density unit.Density) (unit.VolumeFlow, error) {
 	dp, A, C, rho := float64(pressure), float64(area), float64(coefficient), float64(density)
 	err := firstOf(
-		within("difference of pressure", dp, 0, 2000, "Pa"),
-		within("area of the crack", A, 0, 100, "m²"),
+		propane.Within("difference of pressure", dp, 0, 2000, "Pa"),
+		propane.Within("area of the crack", A, 0, 100, "m²"),
 		validOpening(C, rho),
 	)
 	if err != nil {
@@ -72,8 +73,8 @@ func Crack(pressure unit.GaugePressure, area unit.Area, coefficient unit.Ratio, 
 
 func validOpening(coefficient, density float64) error {
 	return firstOf(
-		within("discharge coefficient", coefficient, 1e-3, 1, "1"),
-		within("density of the air", density, 0.5, 2, "kg/m³"),
+		propane.Within("discharge coefficient", coefficient, 1e-3, 1, "1"),
+		propane.Within("density of the air", density, 0.5, 2, "kg/m³"),
 	)
 }
 
@@ -89,7 +90,7 @@ func validOpening(coefficient, density float64) error {
 // Source: Kiwa report on ventilation in dwellings, abstract, whose two figures are
 // its tests here.
 func Leakage(at50Pa unit.VolumeFlow) (unit.VolumeFlow, error) {
-	if err := within("flow at 50 Pa", float64(at50Pa), 0, 1000, "m³/s"); err != nil {
+	if err := propane.Within("flow at 50 Pa", float64(at50Pa), 0, 1000, "m³/s"); err != nil {
 		return 0, err
 	}
 	return unit.VolumeFlow(float64(at50Pa) / 20), nil

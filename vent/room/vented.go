@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"lowvent.example/gas/air"
+	"lowvent.example/gas/propane"
 	"lowvent.example/schema/unit"
 	"lowvent.example/vent/flow"
 )
@@ -31,9 +32,9 @@ func (d Draws) Net() unit.VolumeFlow { return d.Extract + d.Flues - d.Supply }
 
 func (d Draws) valid() error {
 	return firstOf(
-		within("flow of extract fans", float64(d.Extract), 0, 50, "m³/s"),
-		within("draw of flues", float64(d.Flues), 0, 50, "m³/s"),
-		within("flow of supply fans", float64(d.Supply), 0, 50, "m³/s"),
+		propane.Within("flow of extract fans", float64(d.Extract), 0, 50, "m³/s"),
+		propane.Within("draw of flues", float64(d.Flues), 0, 50, "m³/s"),
+		propane.Within("flow of supply fans", float64(d.Supply), 0, 50, "m³/s"),
 	)
 }
 
@@ -103,7 +104,7 @@ type Bound struct {
 func Worst(mild, coldest Room, use Use) (Bound, error) {
 	difference := float64(mild.Inside) - float64(mild.Outside)
 	most := float64(MildDifference) + 1e-9
-	if err := within("difference between inside and outside in the mild case", difference, -most, most, "K"); err != nil {
+	if err := propane.Within("difference between inside and outside in the mild case", difference, -most, most, "K"); err != nil {
 		return Bound{}, err
 	}
 	a, err := Follow(mild, use)
