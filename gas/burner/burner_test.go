@@ -1,7 +1,6 @@
 package burner
 
 import (
-	"errors"
 	"math"
 	"regexp"
 	"strconv"
@@ -407,25 +406,10 @@ type refusal struct {
 	bad  []float64
 }
 
-func checkRefusals(t *testing.T, cases []refusal) {
-	for _, c := range cases {
-		if _, err := c.f(c.good); err != nil {
-			t.Errorf("%s of %g is refused: %v", c.name, c.good, err)
-		}
-		for _, x := range append(c.bad, math.NaN(), math.Inf(1), math.Inf(-1)) {
-			y, err := c.f(x)
-			var outside *propane.RangeError
-			if !errors.As(err, &outside) || y != 0 {
-				t.Errorf("%s of %g gives %g, %v; want 0 and a RangeError", c.name, x, y, err)
-			}
-		}
-	}
-}
-
 func TestFlowAndInputRefuse(t *testing.T) {
 	nominal := func(v unit.Value[unit.GrossPower], err error) (float64, error) { return float64(v.Nominal), err }
 	manifold := unit.Exactly[unit.GaugePressure](2740)
-	checkRefusals(t, []refusal{
+	for _, c := range []refusal{
 		{"area", func(x float64) (float64, error) { A, err := Area(unit.Length(x)); return float64(A), err }, 1e-3, []float64{0, -1, 0.03}},
 		{"flow coefficient", func(x float64) (float64, error) {
 			m, err := Flow(1e-3, unit.Ratio(x), 2740, 1.9)
@@ -454,7 +438,9 @@ func TestFlowAndInputRefuse(t *testing.T) {
 		{"input air", func(x float64) (float64, error) {
 			return nominal(Input(jetOf(1e-3, 0.9), manifold, room, unit.AbsolutePressure(x)))
 		}, sea, []float64{0, 3e4, 2e5}},
-	})
+	} {
+		physicstest.Refuses[*propane.RangeError](t, c.name, c.f, c.good, c.bad)
+	}
 }
 
 func TestDiameterAndGasRefuse(t *testing.T) {
@@ -466,7 +452,7 @@ func TestDiameterAndGasRefuse(t *testing.T) {
 			return float64(F), err
 		}
 	}
-	checkRefusals(t, []refusal{
+	for _, c := range []refusal{
 		{"diameter input", func(x float64) (float64, error) {
 			d, err := Diameter(unit.GrossPower(x), 0.9, 2740, room, sea)
 			return float64(d), err
@@ -494,7 +480,9 @@ func TestDiameterAndGasRefuse(t *testing.T) {
 		}, 1000, []float64{0, -1, 2e4}},
 		{"wrong gas heat", wrong(func(g *FuelGas, x float64) { g.Heat = unit.Energy(x) }), 1e6, []float64{0, -1, 1e8}},
 		{"wrong gas density", wrong(func(g *FuelGas, x float64) { g.RelativeDensity = unit.Ratio(x) }), 1, []float64{0, -1, 6}},
-	})
+	} {
+		physicstest.Refuses[*propane.RangeError](t, c.name, c.f, c.good, c.bad)
+	}
 	// A diameter that no jet has is refused, not handed out.
 	if d, err := Diameter(1e6, 0.8, 1, room, sea); err == nil || d != 0 {
 		t.Errorf("a jet of %g m", float64(d))

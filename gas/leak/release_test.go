@@ -1,9 +1,7 @@
 package leak
 
 import (
-	"errors"
 	"math"
-	"strings"
 	"testing"
 
 	"lowvent.example/gas/propane"
@@ -362,6 +360,13 @@ func TestTexts(t *testing.T) {
 	}
 }
 
+func plain[In, Out unit.Quantity](f func(In) (Out, error)) func(float64) (float64, error) {
+	return func(x float64) (float64, error) {
+		y, err := f(In(x))
+		return float64(y), err
+	}
+}
+
 // refusal is one function of one plain number, of which the bad ones are refused.
 type refusal struct {
 	name string
@@ -370,33 +375,9 @@ type refusal struct {
 	bad  []float64
 }
 
-// checkRefusals asks each function for a good value, its bad ones and what is no
-// number at all.
-func checkRefusals(t *testing.T, cases []refusal) {
-	for _, c := range cases {
-		if _, err := c.f(c.good); err != nil {
-			t.Errorf("%s of %g is refused: %v", c.name, c.good, err)
-		}
-		for _, x := range append(c.bad, math.NaN(), math.Inf(1), math.Inf(-1)) {
-			y, err := c.f(x)
-			var outside *propane.RangeError
-			if !errors.As(err, &outside) || y != 0 || !strings.Contains(err.Error(), "lies outside the range") {
-				t.Errorf("%s of %g gives %g, %v; want 0 and a RangeError", c.name, x, y, err)
-			}
-		}
-	}
-}
-
-func plain[In, Out unit.Quantity](f func(In) (Out, error)) func(float64) (float64, error) {
-	return func(x float64) (float64, error) {
-		y, err := f(In(x))
-		return float64(y), err
-	}
-}
-
 func TestRefusals(t *testing.T) {
 	good := Gas{Pressure: 8e5, Density: 18, Ratio: 1.13}
-	checkRefusals(t, []refusal{
+	for _, c := range []refusal{
 		{"area", plain(func(a unit.Area) (unit.MassFlow, error) { return HighSide(a, 0.8, 293.15, sea) }), 1e-6, []float64{0, -1e-6, 0.02}},
 		{"coefficient", plain(func(c unit.Ratio) (unit.MassFlow, error) { return HighSide(1e-6, c, 293.15, sea) }), 1, []float64{0, -0.8, 1.01}},
 		{"temperature", plain(func(T unit.Temperature) (unit.MassFlow, error) { return HighSide(1e-6, 0.8, T, sea) }), 293.15, []float64{0, 228, 344}},
@@ -429,7 +410,9 @@ func TestRefusals(t *testing.T) {
 		{"input", plain(Unlit), 0, []float64{-1, 2e6}},
 		{"input of a guard", plain(func(P unit.GrossPower) (unit.PropaneMass, error) { return DropOut(P, 60) }), 2e3, []float64{-1, 2e6}},
 		{"drop-out", plain(func(s unit.Duration) (unit.PropaneMass, error) { return DropOut(2e3, s) }), 0, []float64{-1, 3601}},
-	})
+	} {
+		physicstest.Refuses[*propane.RangeError](t, c.name, c.f, c.good, c.bad)
+	}
 }
 
 func BenchmarkHighSide(b *testing.B) {

@@ -1,7 +1,6 @@
 package regulator
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -325,6 +324,14 @@ func TestTexts(t *testing.T) {
 	}
 }
 
+// refusal is one function of one plain number, of which the bad ones are refused.
+type refusal struct {
+	name string
+	f    func(float64) (float64, error)
+	good float64
+	bad  []float64
+}
+
 func TestRefusals(t *testing.T) {
 	passed := func(change func(*Plate, float64)) func(float64) (float64, error) {
 		return func(x float64) (float64, error) {
@@ -334,12 +341,7 @@ func TestRefusals(t *testing.T) {
 			return float64(m), err
 		}
 	}
-	for _, c := range []struct {
-		name string
-		f    func(float64) (float64, error)
-		good float64
-		bad  []float64
-	}{
+	for _, c := range []refusal{
 		{"cold temperature", func(x float64) (float64, error) {
 			p, err := ColdInlet(unit.Temperature(x), 1, sea)
 			return float64(p), err
@@ -390,16 +392,7 @@ func TestRefusals(t *testing.T) {
 		{"failed inlet", func(x float64) (float64, error) { p, err := Failed(unit.GaugePressure(x)); return float64(p), err }, 0, []float64{-1, 4e6}},
 		{"relief", func(x float64) (float64, error) { p, err := Failed(8e5, unit.GaugePressure(x)); return float64(p), err }, 1e4, []float64{0, -1, 4e6}},
 	} {
-		if _, err := c.f(c.good); err != nil {
-			t.Errorf("%s of %g is refused: %v", c.name, c.good, err)
-		}
-		for _, x := range append(c.bad, math.NaN(), math.Inf(1), math.Inf(-1)) {
-			y, err := c.f(x)
-			var outside *propane.RangeError
-			if !errors.As(err, &outside) || y != 0 {
-				t.Errorf("%s of %g gives %g, %v; want 0 and a RangeError", c.name, x, y, err)
-			}
-		}
+		physicstest.Refuses[*propane.RangeError](t, c.name, c.f, c.good, c.bad)
 	}
 }
 

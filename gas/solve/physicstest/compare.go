@@ -1,8 +1,10 @@
 package physicstest
 
 import (
+	"errors"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"lowvent.example/schema/unit"
@@ -48,5 +50,22 @@ func Must[Q unit.Quantity](t testing.TB) func(Q, error) float64 {
 			t.Fatal(err)
 		}
 		return float64(q)
+	}
+}
+
+// Refuses asks a function of one plain number for a good value, its bad ones and what is
+// no number at all; the test fails where the good one is refused, or a bad one gives
+// anything but 0 and an error of the type E with a range in its words.
+func Refuses[E error](t testing.TB, name string, f func(float64) (float64, error), good float64, bad []float64) {
+	t.Helper()
+	if _, err := f(good); err != nil {
+		t.Errorf("%s of %g is refused: %v", name, good, err)
+	}
+	for _, x := range slices.Concat(bad, []float64{math.NaN(), math.Inf(1), math.Inf(-1)}) {
+		y, err := f(x)
+		var outside E
+		if !errors.As(err, &outside) || y != 0 || !strings.Contains(err.Error(), "lies outside the range") {
+			t.Errorf("%s of %g gives %g, %v; want 0 and a %T", name, x, y, err, outside)
+		}
 	}
 }

@@ -34,6 +34,37 @@ func TestComparison(t *testing.T) {
 	(&Comparison{Name: "one", off: []float64{0.01}}).Log(t)
 }
 
+// outside is an error as the physics makes it for a number outside its range.
+type outside struct{}
+
+func (*outside) Error() string { return "it lies outside the range" }
+
+func TestRefuses(t *testing.T) {
+	root := func(x float64) (float64, error) {
+		if !(x >= 0 && x <= 9) {
+			return 0, &outside{}
+		}
+		return x, nil
+	}
+	for name, c := range map[string]struct {
+		f    func(float64) (float64, error)
+		good float64
+		want int
+	}{
+		"as asked":             {root, 4, 0},
+		"refuses a good one":   {root, -4, 1},
+		"takes whatever":       {func(x float64) (float64, error) { return x, nil }, 4, 4},
+		"one error in another": {func(x float64) (float64, error) { _, err := root(x); return 0, errors.Join(err, nil) }, 4, 0},
+		"an error of no kind":  {func(float64) (float64, error) { return 0, errors.New("it lies outside the range") }, 4, 5},
+	} {
+		v := &verdict{failure: failure{TB: t}}
+		Refuses[*outside](v, name, c.f, c.good, []float64{-1})
+		if v.errors != c.want {
+			t.Errorf("%s: %d errors, want %d", name, v.errors, c.want)
+		}
+	}
+}
+
 func TestMust(t *testing.T) {
 	if got := Must[unit.Length](t)(2, nil); got != 2 {
 		t.Errorf("got %v", got)
