@@ -49,9 +49,11 @@ func coldSupply(s *check.Sheet, r *layout.Regulator) cylinder.Supply {
 	return supply
 }
 
-// coldCourse and coldContents are the temperature of the liquid and the propane that is
-// left, hour by hour.
+// coldCourse, coldPressure and coldContents are the temperature of the liquid, the pressure
+// over it and the propane that is left, hour by hour.
 var (
+	coldPressureCourse = overDays("regulator.cold-pressure-course", "pressure in the cylinder that feeds over the days of the coldest time, full cylinders", "pressure, absolute", unit.KindAbsolutePressure,
+		func(p cylinder.Sample) float64 { return float64(p.Pressure) })
 	coldCourse = overDays("regulator.cold-course", "temperature of the liquid over the days of the coldest time, full cylinders", "temperature of the liquid", unit.KindTemperature,
 		func(p cylinder.Sample) float64 { return float64(p.Temperature) })
 	coldContents = overDays("regulator.cold-contents", "propane left over the days of the coldest time, full cylinders", "propane left", unit.KindPropaneMass,
@@ -63,6 +65,9 @@ func overDays(id, title, up string, kind unit.Kind, of func(cylinder.Sample) flo
 		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: up, Kind: kind.String()}}
 		supply := coldSupply(s, r)
 		supply.Interval = 3600
+		if kind == unit.KindTemperature {
+			course.Levels = []report.Level{{Title: "colder than this it no longer feeds the regulator", At: float64(supply.Least)}}
+		}
 		steps := check.Formula{Source: wallSource, Valid: "followed in steps of time, with mass and energy closed to 1e-6; no frost, no tight locker"}
 		check.Try(s, r, "t_end", steps, func() (unit.Duration, error) {
 			out, err := cylinder.Run(supply)
@@ -121,5 +126,6 @@ var _ = showAll([]check.Shown{
 	check.Detail(check.Show(coldSpare, regulators)),
 	check.Detail(check.Show(fullLoadHolds, regulators)),
 	check.ShowCourse(coldCourse, regulators),
+	check.ShowCourse(coldPressureCourse, regulators),
 	check.ShowCourse(coldContents, regulators),
 })

@@ -114,19 +114,24 @@ func (p *plan) join(s *check.Sheet, from *layout.Space, way *layout.Doorway) {
 
 // arrives is how soon the gas of one burner can be flammable at a level of a room.
 func (p *plan) arrives(from burner, in *layout.Space, level unit.Length) (pool.Moment, error) {
-	filled := p.space
-	filled.Leaks = []pool.Leak{{Room: from.room, Level: p.space.Rooms[from.room].Floor, Gas: from.gas}}
-	filled.Points = []pool.Point{{Room: p.index[in], Level: level}}
-	limit := propane.WidestRange().Lower
-	stand, err := p.stand(from.gas, limit)
-	if err != nil {
-		return pool.Moment{}, err
-	}
-	filling, err := filled.Fill(pool.Layer{Share: limit, Stand: stand, EachWay: true}, unit.Duration(86400))
+	filling, err := p.fill(from, unit.Duration(86400), pool.Point{Room: p.index[in], Level: level})
 	if err != nil {
 		return pool.Moment{}, err
 	}
 	return pool.Sooner(filling.Arrivals[0].Alone, filling.Arrivals[0].Layer), nil
+}
+
+// fill is where the gas of one burner stands after a time, just flammable.
+func (p *plan) fill(from burner, after unit.Duration, points ...pool.Point) (pool.Filling, error) {
+	filled := p.space
+	filled.Leaks = []pool.Leak{{Room: from.room, Level: p.space.Rooms[from.room].Floor, Gas: from.gas}}
+	filled.Points = points
+	limit := propane.WidestRange().Lower
+	stand, err := p.stand(from.gas, limit)
+	if err != nil {
+		return pool.Filling{}, err
+	}
+	return filled.Fill(pool.Layer{Share: limit, Stand: stand, EachWay: true}, after)
 }
 
 // stand is how deep the mixture stands over a sill while it runs over it.

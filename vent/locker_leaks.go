@@ -169,7 +169,8 @@ func quarterOf(limit unit.Ratio) unit.Ratio {
 var leakCourse = &check.Course[*layout.Locker]{
 	ID: "locker.leak-course", Title: "the first hour of a leak through 1 mm2 at cylinder pressure, as a share of the lower flammable limit, as warm inside as out",
 	Calc: func(s *check.Sheet, k *layout.Locker) report.Course {
-		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "of the lower limit, richest place", Kind: unit.KindRatio.String()}}
+		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "of the lower limit, richest place", Kind: unit.KindRatio.String()},
+			Levels: []report.Level{{Title: "lower flammable limit", At: 1}, {Title: "a quarter of it", At: 0.25}}}
 		c := conditionsOf(s, k, 0)
 		c.Leak = check.Fig(s, "m_leak", squareMillimetre().HighSide, s.Layout())
 		limit := lowerLimit(s)

@@ -211,6 +211,8 @@ var dayOfAir = &check.Course[*layout.Space]{
 		there := roomOf(s, space, unit.Temperature(float64(indoors20)-float64(room.MildDifference)))
 		there.Fresh = mildFlow(s, space)
 		use := useIn(s, space)
+		most := check.Limit(s, "x_max", code.OwnCarbonDioxide, nil)
+		course.Levels = []report.Level{{Title: "the most that this program's own rule allows", At: float64(most.At())}}
 		steps := check.Formula{Source: airingSource, Valid: "doors shut; to where the last oxygen would be used up"}
 		check.Try(s, space, "x_CO2", steps, func() (unit.Ratio, error) {
 			now := there.Air

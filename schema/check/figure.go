@@ -72,7 +72,9 @@ func band(kind unit.Kind, c *computed) *report.Amount {
 	if c.low < c.high {
 		low, high := c.low, c.high
 		a.Low, a.High = &low, &high
-		a.Text = unit.TextOf(kind, low) + " to " + unit.TextOf(kind, high)
+		if from, to := unit.TextOf(kind, low), unit.TextOf(kind, high); from != to {
+			a.Text = from + " to " + to
+		}
 	}
 	return a
 }

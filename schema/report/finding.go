@@ -181,6 +181,13 @@ type Course struct {
 	Across Axis         `json:"across"`
 	Up     Axis         `json:"up"`
 	Points [][2]float64 `json:"points"` // in SI units, by rising first number
+	Levels []Level      `json:"levels,omitempty"`
+}
+
+// Level is what a course is held against by who reads it: a limit, or how high a thing stands.
+type Level struct {
+	Title string  `json:"title"`
+	At    float64 `json:"at"` // in SI units, of what the course tells upwards
 }
 
 // Axis is what is told along one side of a course.
