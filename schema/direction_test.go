@@ -38,7 +38,7 @@ var allowed = map[string][]string{
 	"vent/pool":                   {"schema/unit", "gas/solve", "gas/propane", "gas/air", "vent/flow"},
 	"vent/room":                   {"schema/unit", "gas/solve", "gas/propane", "gas/air", "vent/flow"},
 	"cmd":                         {"schema", "gas", "vent", "cmd"},
-	"cmd/lowvent/internal/render": {"schema", "cmd/lowvent/internal/render"},
+	"cmd/lowvent/internal/render": {"schema", "cmd/lowvent/internal/render", "cmd/lowvent/internal/paper", "cmd/lowvent/internal/draw", "cmd/lowvent/internal/letter"},
 }
 
 // pure are the folders of physics and geometry: no files, no clock, no network.
