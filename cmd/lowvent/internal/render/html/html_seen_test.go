@@ -1,0 +1,182 @@
+//go:build seen
+
+package html
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"lowvent.example/cmd/lowvent/internal/browser"
+	"lowvent.example/cmd/lowvent/internal/paper"
+)
+
+// The widths of screens that a paper is read on, in CSS pixels.
+var screens = []int{320, 400, 1200}
+
+// TestSeenOnScreens: on no screen does the page run over its edge, nothing is asked for
+// but the page, the browser has nothing to complain of, and drawings are to scale however
+// much they were shrunk. Where a variable names a folder, the pictures are put there for
+// somebody to look at.
+func TestSeenOnScreens(t *testing.T) {
+	b := browser.Start(t)
+	page := written(t, sample())
+	for _, width := range screens {
+		p := b.Open(page, width)
+		if out := p.Wide(); len(out) > 0 {
+			t.Errorf("at %d px these run over the edge: %q", width, out)
+		}
+		if all := p.Requests(); len(all) != 1 || !strings.HasPrefix(all[0], "file:///") {
+			t.Errorf("asked for %q", all)
+		}
+		if all := p.Messages(); len(all) > 0 {
+			t.Errorf("the browser complains: %q", all)
+		}
+		toScale(t, p.Spans())
+		keep(t, fmt.Sprintf("screen-%d.png", width), p.Screenshot())
+	}
+}
+
+// toScale holds what is measured against what the drawings claim, to 0.5 %.
+func toScale(t *testing.T, spans []browser.Span) {
+	t.Helper()
+	if len(spans) != 4 {
+		t.Errorf("%d distances, want 4", len(spans))
+	}
+	for _, s := range spans {
+		if math.Abs(s.Measured/s.Metres-1) > 0.005 || s.Scale != 40 {
+			t.Errorf("%s: %s measures %.4f m", s.Drawing, s.Text, s.Measured)
+		}
+	}
+}
+
+// TestSeenHands: what is to be filled in is 8 mm high at the least, and what can be
+// scrolled can be reached with keys.
+func TestSeenHands(t *testing.T) {
+	p := browser.Start(t).Open(written(t, sample()), 400)
+	var low []string
+	p.Eval(`[...document.querySelectorAll("dd .blank, td.blank, .lines div")].map(e => e.getBoundingClientRect().height * 25.4 / 96)
+		.filter(high => high < 7.99).map(String)`, &low)
+	if len(low) > 0 {
+		t.Errorf("blanks so many mm high: %v", low)
+	}
+	var reached, wide int
+	p.Eval(`[...document.querySelectorAll(".scroll")].filter(e => e.scrollWidth > e.clientWidth).length`, &wide)
+	p.Eval(`[...document.querySelectorAll(".scroll")].filter(e => { e.focus(); return e.scrollWidth > e.clientWidth && document.activeElement == e; }).length`, &reached)
+	if wide == 0 || reached != wide {
+		t.Errorf("%d of %d wide tables can be reached", reached, wide)
+	}
+}
+
+// TestSeenPrinted: on both papers each page has the foot, nothing lies under it or beyond
+// the margins, parts and pages begin where they should, heads of tables come again, and a
+// drawing has its true size.
+func TestSeenPrinted(t *testing.T) {
+	long := sample()
+	long.Foot = strings.Repeat("Prepared by the owner from tape and plates. ", 9) + "Not a certificate."
+	b := browser.Start(t)
+	for _, d := range []*paper.Document{sample(), long} {
+		p := b.Open(written(t, d), 1200)
+		for _, on := range []browser.Paper{browser.A4, browser.Letter} {
+			pdf := p.Print(on)
+			keep(t, fmt.Sprintf("%s-foot-%d.pdf", on.Name, len(d.Foot)), pdf)
+			texts := browser.Texts(t, pdf)
+			feet(t, d, on, texts)
+			margins(t, d, on, browser.Words(t, pdf))
+			begins(t, texts)
+			trueSize(t, browser.Words(t, pdf))
+		}
+	}
+}
+
+// feet: each page ends with the foot and the number of the page.
+func feet(t *testing.T, d *paper.Document, on browser.Paper, texts []string) {
+	t.Helper()
+	if len(texts) < 8 {
+		t.Fatalf("%s: only %d pages", on.Name, len(texts))
+	}
+	for i, text := range texts {
+		if want := fmt.Sprintf("%s %d of %d", d.Foot, i+1, len(texts)); !strings.HasSuffix(text, want) {
+			t.Errorf("%s, page %d ends with %q", on.Name, i+1, text[max(0, len(text)-len(want)):])
+		}
+	}
+}
+
+// margins: every word lies within the margins, and none but the foot's below its top.
+func margins(t *testing.T, d *paper.Document, on browser.Paper, pages [][]browser.Word) {
+	t.Helper()
+	const side, number = 14.4, 3 // mm; words: the number of the page stands in the margin, below the foot
+	foot := strings.Fields(d.Foot)
+	for i, words := range pages {
+		body := words[:len(words)-len(foot)-number]
+		top := words[len(body)].Top
+		for _, w := range words {
+			if w.Left < side || w.Right > on.Wide-side || w.Top < side || w.Bottom > on.High-5 {
+				t.Errorf("%s, page %d: %+v lies in the margin", on.Name, i+1, w)
+			}
+		}
+		for _, w := range body {
+			if w.Bottom > top {
+				t.Errorf("%s, page %d: %+v reaches the foot at %.1f mm", on.Name, i+1, w, top)
+			}
+		}
+	}
+}
+
+// begins: what begins on a page of its own does, and a table's head stands on each page
+// that the table is on.
+func begins(t *testing.T, texts []string) {
+	t.Helper()
+	for _, start := range []string{"For the licensed fitter Before you begin", "For the owner Drawings", "Tests, in the order of work", "Notes What was found", "Files that belong to this paper"} {
+		n := 0
+		for _, text := range texts {
+			if strings.HasPrefix(text, start) {
+				n++
+			}
+		}
+		if n != 1 {
+			t.Errorf("%d pages begin with %q, want 1", n, start)
+		}
+	}
+	for i, text := range texts {
+		if strings.Contains(text, "8,000 BTU/h") && !strings.Contains(text, "As the builder read it") {
+			t.Errorf("page %d has rows without the head of their table", i+1)
+		}
+	}
+}
+
+// trueSize: two marks of the plan lie 170 mm apart on paper.
+func trueSize(t *testing.T, pages [][]browser.Word) {
+	t.Helper()
+	left, found := 0.0, 0
+	for _, words := range pages {
+		for _, w := range words {
+			switch w.Text {
+			case "WESTMARK":
+				left = w.Left
+			case "EASTMARK":
+				if found++; math.Abs((w.Right-left)/170-1) > 0.005 {
+					t.Errorf("the marks lie %.2f mm apart, want 170", w.Right-left)
+				}
+			}
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d plans on paper, want 2", found)
+	}
+}
+
+// keep puts a picture where somebody wants to look at it.
+func keep(t *testing.T, name string, data []byte) {
+	t.Helper()
+	folder := os.Getenv("SEEN")
+	if folder == "" {
+		return
+	}
+	if err := os.WriteFile(filepath.Join(folder, name), data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
