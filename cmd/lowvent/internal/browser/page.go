@@ -6,11 +6,13 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"testing"
 	"time"
 )
 
 // Page is a page that is open in the browser.
 type Page struct {
+	t        testing.TB
 	b        *Browser
 	session  string
 	loaded   chan struct{}
@@ -23,13 +25,13 @@ type params = map[string]any
 
 // Open writes a page into a file of its own and opens that, on a screen so many CSS pixels
 // wide. It comes back when the page is loaded.
-func (b *Browser) Open(page []byte, width int) *Page {
-	b.t.Helper()
-	path := filepath.Join(b.t.TempDir(), "page.html")
+func (b *Browser) Open(t testing.TB, page []byte, width int) *Page {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "page.html")
 	if err := os.WriteFile(path, page, 0o600); err != nil {
-		b.t.Fatal(err)
+		t.Fatal(err)
 	}
-	p := b.tab()
+	p := b.tab(t)
 	for _, each := range []string{"Page", "Network", "Log", "Runtime"} {
 		p.call(each+".enable", nil, nil)
 	}
@@ -38,19 +40,19 @@ func (b *Browser) Open(page []byte, width int) *Page {
 	select {
 	case <-p.loaded:
 	case <-time.After(patience):
-		b.t.Fatal("browser: the page does not load")
+		t.Fatal("browser: the page does not load")
 	}
 	return p
 }
 
 // tab opens an empty tab.
-func (b *Browser) tab() *Page {
-	b.t.Helper()
+func (b *Browser) tab(t testing.TB) *Page {
+	t.Helper()
 	var target struct{ TargetID string }
-	b.call("", "Target.createTarget", params{"url": "about:blank"}, &target)
+	b.call(t, "", "Target.createTarget", params{"url": "about:blank"}, &target)
 	var session struct{ SessionID string }
-	b.call("", "Target.attachToTarget", params{"targetId": target.TargetID, "flatten": true}, &session)
-	p := &Page{b: b, session: session.SessionID, loaded: make(chan struct{}, 8)}
+	b.call(t, "", "Target.attachToTarget", params{"targetId": target.TargetID, "flatten": true}, &session)
+	p := &Page{t: t, b: b, session: session.SessionID, loaded: make(chan struct{}, 8)}
 	b.mutex.Lock()
 	defer b.mutex.Unlock()
 	b.pages[p.session] = p
@@ -58,8 +60,8 @@ func (b *Browser) tab() *Page {
 }
 
 func (p *Page) call(method string, params, into any) {
-	p.b.t.Helper()
-	p.b.call(p.session, method, params, into)
+	p.t.Helper()
+	p.b.call(p.t, p.session, method, params, into)
 }
 
 // event notes what the browser tells of the page.
@@ -89,6 +91,8 @@ func (p *Page) Requests() []string {
 
 // Messages is all that the browser had to complain of, and all that was logged.
 func (p *Page) Messages() []string {
+	p.t.Helper()
+	p.Eval("0", new(int)) // what the page said before this answer has come in
 	p.b.mutex.Lock()
 	defer p.b.mutex.Unlock()
 	return append([]string(nil), p.messages...)
@@ -97,30 +101,30 @@ func (p *Page) Messages() []string {
 // Eval decodes the value of a JavaScript expression. It is the browser that evaluates it,
 // so a page that allows no script is measured as well.
 func (p *Page) Eval(expression string, into any) {
-	p.b.t.Helper()
+	p.t.Helper()
 	var answer struct {
 		Result           struct{ Value json.RawMessage }
 		ExceptionDetails json.RawMessage
 	}
 	p.call("Runtime.evaluate", params{"expression": expression, "returnByValue": true}, &answer)
 	if answer.ExceptionDetails != nil {
-		p.b.t.Fatalf("browser: %s: %s", expression, answer.ExceptionDetails)
+		p.t.Fatalf("browser: %s: %s", expression, answer.ExceptionDetails)
 	}
 	if err := json.Unmarshal(answer.Result.Value, into); err != nil {
-		p.b.t.Fatalf("browser: %s: %v", expression, err)
+		p.t.Fatalf("browser: %s: %v", expression, err)
 	}
 }
 
 // Resize makes the screen so many CSS pixels wide.
 func (p *Page) Resize(width int) {
-	p.b.t.Helper()
+	p.t.Helper()
 	p.call("Emulation.setDeviceMetricsOverride", params{"width": width, "height": 900, "deviceScaleFactor": 1, "mobile": false}, nil)
 }
 
 // Wide lists what sticks out to the right of the screen and can't be scrolled to within a
 // frame of its own, each as its tag with its class; nothing when the page fits.
 func (p *Page) Wide() []string {
-	p.b.t.Helper()
+	p.t.Helper()
 	var out []string
 	p.Eval(strings.TrimSpace(wide), &out)
 	return out

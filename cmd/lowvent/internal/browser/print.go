@@ -26,7 +26,7 @@ const inch = 25.4
 
 // Print prints the page as its own style sheet says, and gives the PDF.
 func (p *Page) Print(on Paper) []byte {
-	p.b.t.Helper()
+	p.t.Helper()
 	var answer struct{ Data []byte }
 	p.call("Page.printToPDF", params{"paperWidth": on.Wide / inch, "paperHeight": on.High / inch, "printBackground": false, "preferCSSPageSize": false,
 		"marginTop": 0.4, "marginBottom": 0.4, "marginLeft": 0.4, "marginRight": 0.4}, &answer)
@@ -35,7 +35,7 @@ func (p *Page) Print(on Paper) []byte {
 
 // Screenshot is a picture of the whole page as PNG.
 func (p *Page) Screenshot() []byte {
-	p.b.t.Helper()
+	p.t.Helper()
 	var answer struct{ Data []byte }
 	p.call("Page.captureScreenshot", params{"format": "png", "captureBeyondViewport": true}, &answer)
 	return answer.Data

@@ -12,7 +12,7 @@ type Span struct {
 // Spans measures every distance of every drawing on the page, however much the screen has
 // shrunk the drawing: by what the browser paints, and not by what the file says.
 func (p *Page) Spans() []Span {
-	p.b.t.Helper()
+	p.t.Helper()
 	var all []Span
 	p.Eval(spans, &all)
 	return all

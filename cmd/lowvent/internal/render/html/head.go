@@ -79,7 +79,7 @@ func colour(i draw.Ink) string {
 // lines and what lies above the first, in mm.
 const (
 	footSize = 2.9
-	footWide = 160
+	footWide = 165
 	footLine = 4
 	footGap  = 5
 )

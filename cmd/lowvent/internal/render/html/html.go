@@ -8,7 +8,7 @@
 // and telephones block, and that make a reader wonder what else it does. By its hash the
 // reader knows the file that lies beside the page, or in the PDF.
 //
-// A drawing of up to 180 mm by 215 mm keeps its true size on A4 and on Letter.
+// A drawing of up to 180 mm by 200 mm keeps its true size on A4 and on Letter.
 package html
 
 import (
@@ -121,31 +121,4 @@ func (p *page) sectionOf(s *paper.Section, newPage bool) {
 	p.blocks(s.Blocks)
 	p.Close()
 	p.Line()
-}
-
-// heading writes a heading one level below the last, and goes down to it, so that no
-// level is ever left out. Without a title there is none.
-func (p *page) heading(word, title string) {
-	if title == "" {
-		return
-	}
-	p.level++
-	p.under(word, title)
-}
-
-// under writes a heading at the level that was reached.
-func (p *page) under(word, title string) {
-	p.Open(fmt.Sprintf("h%d", p.level))
-	p.word(word)
-	p.Text(title)
-	p.Close()
-	p.Line()
-}
-
-// some writes an element, unless there is nothing to put into it.
-func (p *page) some(name, content string, attributes ...string) {
-	if content != "" {
-		p.Element(name, content, attributes...)
-		p.Line()
-	}
 }

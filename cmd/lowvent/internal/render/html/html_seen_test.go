@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"lowvent.example/cmd/lowvent/internal/browser"
 	"lowvent.example/cmd/lowvent/internal/paper"
 )
@@ -17,15 +19,24 @@ import (
 // The widths of screens that a paper is read on, in CSS pixels.
 var screens = []int{320, 400, 1200}
 
-// TestSeenOnScreens: on no screen does the page run over its edge, nothing is asked for
+func TestSeen(t *testing.T) {
+	b := browser.Start(t)
+	t.Run("on screens", func(t *testing.T) { onScreens(t, b) })
+	t.Run("as written", func(t *testing.T) { asWritten(t, b) })
+	t.Run("letters", func(t *testing.T) { letters(t, b) })
+	t.Run("hands", func(t *testing.T) { hands(t, b) })
+	t.Run("printed", func(t *testing.T) { printed(t, b) })
+}
+
+// onScreens: on no screen does the page run over its edge, nothing is asked for
 // but the page, the browser has nothing to complain of, and drawings are to scale however
 // much they were shrunk. Where a variable names a folder, the pictures are put there for
 // somebody to look at.
-func TestSeenOnScreens(t *testing.T) {
-	b := browser.Start(t)
+func onScreens(t *testing.T, b *browser.Browser) {
+	t.Helper()
 	page := written(t, sample())
 	for _, width := range screens {
-		p := b.Open(page, width)
+		p := b.Open(t, page, width)
 		if out := p.Wide(); len(out) > 0 {
 			t.Errorf("at %d px these run over the edge: %q", width, out)
 		}
@@ -53,10 +64,53 @@ func toScale(t *testing.T, spans []browser.Span) {
 	}
 }
 
-// TestSeenHands: what is to be filled in is 8 mm high at the least, and what can be
+// asWritten: a browser that reads the page as HTML builds the elements that a
+// reader of XML finds, whatever the texts hold, and runs nothing of it.
+func asWritten(t *testing.T, b *browser.Browser) {
+	t.Helper()
+	docs := []*paper.Document{sample()}
+	for _, hostile := range []string{"x</style></title><script>document.title=1</script>", `x"><img src=x onerror=y>`, "x]]><!--", "x</svg></table><p>"} {
+		docs = append(docs, everywhere(hostile))
+	}
+	for _, d := range docs {
+		page := written(t, d)
+		p := b.Open(t, page, 400)
+		var built []string
+		p.Eval(`[...document.querySelectorAll("*")].map(e => e.localName)`, &built)
+		if diff := cmp.Diff(elements(parsed(t, page)), append([]string{"document"}, built...)); diff != "" {
+			t.Errorf("%q: %s", d.Title, diff)
+		}
+		if all := p.Messages(); len(all) > 0 || len(p.Requests()) != 1 {
+			t.Errorf("%q: the browser complains: %q, or asked for %q", d.Title, all, p.Requests())
+		}
+	}
+}
+
+// letters: letters in a drawing are as wide as they were measured, to 2 %, with
+// the fonts that this machine happens to have.
+func letters(t *testing.T, b *browser.Browser) {
+	t.Helper()
+	p := b.Open(t, written(t, sample()), 1200)
+	var all []struct {
+		Text           string
+		Claimed, Found float64
+	}
+	p.Eval(`[...document.querySelectorAll("svg text")].map(e => ({Text: e.textContent, Claimed: Number(e.getAttribute("textLength")), Found: e.getBBox().width}))`, &all)
+	if len(all) != 8 {
+		t.Errorf("%d texts, want 8", len(all))
+	}
+	for _, each := range all {
+		if math.Abs(each.Found/each.Claimed-1) > 0.02 {
+			t.Errorf("%q is %.2f mm wide, and was measured as %.2f", each.Text, each.Found, each.Claimed)
+		}
+	}
+}
+
+// hands: what is to be filled in is 8 mm high at the least, and what can be
 // scrolled can be reached with keys.
-func TestSeenHands(t *testing.T) {
-	p := browser.Start(t).Open(written(t, sample()), 400)
+func hands(t *testing.T, b *browser.Browser) {
+	t.Helper()
+	p := b.Open(t, written(t, sample()), 400)
 	var low []string
 	p.Eval(`[...document.querySelectorAll("dd .blank, td.blank, .lines div")].map(e => e.getBoundingClientRect().height * 25.4 / 96)
 		.filter(high => high < 7.99).map(String)`, &low)
@@ -71,15 +125,15 @@ func TestSeenHands(t *testing.T) {
 	}
 }
 
-// TestSeenPrinted: on both papers each page has the foot, nothing lies under it or beyond
+// printed: on both papers each page has the foot, nothing lies under it or beyond
 // the margins, parts and pages begin where they should, heads of tables come again, and a
 // drawing has its true size.
-func TestSeenPrinted(t *testing.T) {
+func printed(t *testing.T, b *browser.Browser) {
+	t.Helper()
 	long := sample()
 	long.Foot = strings.Repeat("Prepared by the owner from tape and plates. ", 9) + "Not a certificate."
-	b := browser.Start(t)
 	for _, d := range []*paper.Document{sample(), long} {
-		p := b.Open(written(t, d), 1200)
+		p := b.Open(t, written(t, d), 1200)
 		for _, on := range []browser.Paper{browser.A4, browser.Letter} {
 			pdf := p.Print(on)
 			keep(t, fmt.Sprintf("%s-foot-%d.pdf", on.Name, len(d.Foot)), pdf)

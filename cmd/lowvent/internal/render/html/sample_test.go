@@ -62,7 +62,18 @@ func findings() paper.Section {
 			&paper.Para{Word: word, Text: strings.Repeat(fmt.Sprintf("A shelf hangs %d mm over the hob. ", 300+i), 12)},
 			&paper.Para{Word: word})
 	}
+	s.Blocks = append(s.Blocks, crowd())
 	return s
+}
+
+// crowd is a table with more columns than a sheet has room for.
+func crowd() *paper.Table {
+	t := &paper.Table{Caption: "More than fits", Small: true, Rows: [][]paper.Cell{nil}}
+	for n := range 14 {
+		t.Columns = append(t.Columns, paper.Column{Title: "Manufacturer", Share: float64(n)})
+		t.Rows[0] = append(t.Rows[0], paper.Cell{Text: "incomprehensibly", Word: map[bool]string{true: "NOTICE"}[n == 0]})
+	}
+	return t
 }
 
 func drawings() paper.Section {
