@@ -4,8 +4,10 @@ package demos
 
 import (
 	"context"
+	"fmt"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"sync"
 	"testing"
 
@@ -29,10 +31,10 @@ type Demo struct {
 // On is the day that they are judged on.
 func On() unit.Date { return unit.Date{Year: 2026, Month: 11, Day: 25} }
 
-// Names lists the demonstrations that are whole layouts.
-func Names() []string {
-	return []string{"testdata/layouts/sorrel", "testdata/layouts/sorrel-faulty", "testdata/layouts/teal",
-		"cmd/lowvent/testdata/layouts/willow", "cmd/lowvent/testdata/layouts/sedge", "cmd/lowvent/testdata/layouts/bare"}
+// folders hold the layouts of the project, from its root: the demonstrations, those of the
+// command's tests, and those that starter writes.
+func folders() []string {
+	return []string{"testdata/layouts", "cmd/lowvent/testdata/layouts", "cmd/lowvent/internal/starter"}
 }
 
 // All is every demonstration, judged with all figures and their courses. They are loaded
@@ -60,34 +62,53 @@ func One(t testing.TB, name string) Demo {
 
 var load = sync.OnceValues(func() ([]Demo, error) {
 	var all []Demo
-	for _, name := range Names() {
-		file, fault := source.ReadPath(filepath.Join(root(), name+".json"), source.DefaultLimits())
-		if fault != nil {
-			return nil, source.Faults{*fault}
-		}
-		d, err := Judge(file)
+	for _, folder := range folders() {
+		files, err := filepath.Glob(filepath.Join(root(), folder, "*.json"))
 		if err != nil {
 			return nil, err
 		}
-		d.Name = name
-		all = append(all, d)
+		for _, path := range files {
+			d, err := read(path)
+			if err != nil {
+				return nil, err
+			}
+			if d.Layout == nil {
+				continue
+			}
+			d.Name = folder + "/" + strings.TrimSuffix(filepath.Base(path), ".json")
+			all = append(all, d)
+		}
+	}
+	if len(all) < 8 {
+		return nil, fmt.Errorf("only %d layouts load", len(all))
 	}
 	return all, nil
 })
 
-// Judge loads and judges one file.
-func Judge(file *source.File) (Demo, error) {
+// read loads and judges a file. One that is broken on purpose has no layout.
+func read(path string) (Demo, error) {
+	file, fault := source.ReadPath(path, source.DefaultLimits())
+	if fault != nil {
+		return Demo{}, source.Faults{*fault}
+	}
 	l, faults := layout.Load(file)
 	if faults != nil {
-		return Demo{}, faults
+		return Demo{}, nil
 	}
+	r, err := Report(l)
+	return Demo{Layout: l, Report: r}, err
+}
+
+// Report judges a layout by the code that it names, with every working.
+func Report(l *layout.Layout) (*report.FileReport, error) {
 	id, _ := l.Where.Code.Get()
 	codes, err := code.Use(id)
 	if err != nil {
-		return Demo{}, err
+		return nil, err
 	}
-	r, err := check.Report(context.Background(), check.Join(gas.Checks(), vent.Checks()), l, codes, check.Options{On: On(), Workers: 1}, report.Warning)
-	return Demo{Layout: l, Report: &r}, err
+	options := check.Options{On: On(), Workers: 2, Working: true}
+	r, err := check.Report(context.Background(), check.Join(gas.Checks(), vent.Checks()), l, codes, options, report.Warning)
+	return &r, err
 }
 
 // root is the folder of the whole project, from where this file was built.

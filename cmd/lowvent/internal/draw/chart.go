@@ -103,12 +103,12 @@ func (g *graph) extent() {
 	if g.up != unit.KindTemperature && g.low > 0 && g.low < g.high/2 {
 		g.low = 0
 	}
-	g.low, g.high = apart(g.low, g.high)
-	g.left, g.right = apart(g.left, g.right)
+	g.low, g.high = widened(g.low, g.high)
+	g.left, g.right = widened(g.left, g.right)
 }
 
-// apart widens a span that is too narrow to be told from a point.
-func apart(low, high float64) (float64, float64) {
+// widened spreads a span that is too narrow to be told from a point.
+func widened(low, high float64) (float64, float64) {
 	size := max(math.Abs(low), math.Abs(high), 1e-9)
 	if high-low > 1e-6*size {
 		return low, high
@@ -186,7 +186,7 @@ func (g *graph) levels() {
 		if !l.end {
 			g.marks = append(g.marks, &Path{Points: []Point{{g.leftEdge, y}, {g.rightEdge, y}}, Pen: Pen{Width: 0.35, Dash: Dashed}})
 		}
-		names = append(names, &margin{at: y, lines: append(wrapped(l.Title+",", chartSide-6, chartBody), value)})
+		names = append(names, &margin{at: y, lines: append(folded(l.Title+",", chartSide-6, chartBody), value)})
 	}
 	spreadOut(names, chartLead, chartHead, chartTall-1)
 	for _, n := range names {

@@ -89,7 +89,7 @@ func alongRoute(line *layout.Line, at *layout.Given[layout.Point]) (float64, boo
 	best, far, walked := -1.0, 0.0, 0.0
 	for i := range route {
 		from, to := route[max(i-1, 0)], route[i]
-		share, off, long := nearest(plain(from), plain(to), plain(p))
+		share, off, long := nearest(placed(from), placed(to), placed(p))
 		if best < 0 || off < best {
 			best, far = off, walked+share*long
 		}

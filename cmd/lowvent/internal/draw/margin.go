@@ -32,8 +32,8 @@ func spreadOut(notes []*margin, lead, top, bottom float64) {
 	}
 }
 
-// wrapped breaks a text into lines of at most so many mm, between words.
-func wrapped(text string, wide, size float64) []string {
+// folded breaks a text into lines of at most so many mm, between words.
+func folded(text string, wide, size float64) []string {
 	var lines []string
 	for _, word := range strings.Fields(text) {
 		last := len(lines) - 1

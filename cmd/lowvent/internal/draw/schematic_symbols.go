@@ -70,7 +70,7 @@ func (s *schematic) nodeWords(thing layout.Item) []string {
 	case *layout.OpenEnd:
 		words = append(words, word("closed by ", &thing.End))
 	}
-	if len(s.layout.FedBy(layoutRef(thing))) == 0 && !isCylinder(thing) {
+	if len(s.layout.FedBy(layoutRef(thing))) == 0 && !ofCylinder(thing) {
 		words = append(words, "no line to it is stated")
 	}
 	return words
@@ -102,7 +102,7 @@ func layoutRef(thing layout.Item) layout.Ref {
 	return layout.Ref(strings.TrimPrefix(thing.Spot().Pointer(), "/"))
 }
 
-func isCylinder(thing layout.Item) bool {
+func ofCylinder(thing layout.Item) bool {
 	_, is := thing.(*layout.Cylinder)
 	return is
 }

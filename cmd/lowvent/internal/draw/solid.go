@@ -9,7 +9,7 @@ import (
 // xyz is a point of the dwelling, in m.
 type xyz [3]float64
 
-func plain(p layout.Point) xyz {
+func placed(p layout.Point) xyz {
 	return xyz{float64(p[0].Nominal), float64(p[1].Nominal), float64(p[2].Nominal)}
 }
 

@@ -16,19 +16,27 @@ func ZonePen(zone layout.PressureZone) Pen {
 	return Pen{Width: 0.6, Dash: Dotted}
 }
 
+// zoneMeans explains the line of a pressure zone in a legend.
+func zoneMeans(zone layout.PressureZone) string {
+	switch zone {
+	case layout.PressureZoneHigh:
+		return "gas line at cylinder pressure (high)"
+	case layout.PressureZoneMiddle:
+		return "gas line between two regulators (middle)"
+	case layout.PressureZoneLow:
+		return "gas line at the appliances' pressure (low)"
+	}
+	return "gas line, pressure not stated"
+}
+
+func zoneOf(word string) layout.PressureZone { return layout.PressureZone(word) }
+
 // zonesExplained is the legend of the patterns.
 func zonesExplained() []Explained {
 	var all []Explained
-	for _, each := range []struct {
-		zone  layout.PressureZone
-		means string
-	}{
-		{layout.PressureZoneHigh, "gas line at cylinder pressure"},
-		{layout.PressureZoneMiddle, "gas line between two regulators"},
-		{layout.PressureZoneLow, "gas line at appliance pressure"},
-		{"", "gas line whose pressure the file does not state"},
-	} {
-		all = append(all, Explained{Marks: []Mark{&Path{Points: []Point{{0.5, 3}, {11.5, 3}}, Pen: ZonePen(each.zone)}}, Means: each.means})
+	for _, word := range append(layout.PressureZone("").Choices(), "") {
+		zone := zoneOf(word)
+		all = append(all, Explained{Marks: []Mark{&Path{Points: []Point{{0.5, 3}, {11.5, 3}}, Pen: ZonePen(zone)}}, Means: zoneMeans(zone)})
 	}
 	return all
 }

@@ -1,0 +1,168 @@
+package draw
+
+import "lowvent.example/schema/layout"
+
+func (s *scene) spaces(l *layout.Layout) {
+	for _, p := range l.Spaces.All() {
+		s.boxed(p, isSpace, &p.Box, stated(&p.Use))
+	}
+	for _, k := range l.Lockers.All() {
+		s.boxed(k, isLocker, &k.Box, "")
+	}
+}
+
+// around is what may light, burn or warn, and is no part of the gas installation.
+func (s *scene) around(l *layout.Layout) {
+	for _, c := range l.Combustibles.All() {
+		s.standing(c, isCombustible, &c.Position, stated(&c.Kind))
+	}
+	for _, v := range l.Stoves.All() {
+		s.standing(v, isStove, &v.Position, stated(&v.Fuel))
+	}
+	for _, e := range l.Exhausts.All() {
+		s.standing(e, isExhaust, &e.Position, stated(&e.Kind), endsOf(&e.Outlet, "exhaust outlet")...)
+	}
+	for _, g := range l.Stored.All() {
+		s.standing(g, isStored, &g.Position, stated(&g.Kind))
+	}
+	for _, i := range l.IgnitionSources.All() {
+		s.standing(i, isIgnition, &i.Position, stated(&i.Kind))
+	}
+	for _, f := range l.Fans.All() {
+		s.standing(f, isFan, &f.Position, stated(&f.Direction))
+	}
+	for _, a := range l.Alarms.All() {
+		s.standing(a, isAlarm, &a.Position, stated(&a.Kind))
+	}
+	for _, e := range l.Extinguishers.All() {
+		s.standing(e, isExtinguisher, &e.Position, "")
+	}
+}
+
+// fabric is the ways by which air, gas and fumes go in and out.
+func (s *scene) fabric(l *layout.Layout) {
+	for _, o := range l.Openings.All() {
+		s.standing(o, isOpening, &o.Position, stated(&o.Kind))
+	}
+	for _, v := range l.FixedVents.All() {
+		s.pointed(&thing{item: v, sort: isFixedVent, word: stated(&v.Level), means: suffix(stated(&v.Level) + endsWords(&v.EndsIn))}, &v.At)
+	}
+	for _, f := range l.Flues.All() {
+		s.flue(f)
+	}
+}
+
+// flue stands where its terminal is, or where it takes its air.
+func (s *scene) flue(f *layout.Flue) {
+	ends := append(endsOf(&f.Terminal.At, "terminal"), endsOf(&f.Intake.At, "intake")...)
+	t := &thing{item: f, sort: isFlue, point: true, word: stated(&f.Kind), means: suffix(stated(&f.Kind)), ends: ends}
+	if len(ends) > 0 {
+		t.solid = spot(ends[0].at)
+	}
+	s.add(t, len(ends) > 0)
+}
+
+// gear is the gas installation.
+func (s *scene) gear(l *layout.Layout) {
+	for _, a := range l.Appliances.All() {
+		s.standing(a, isAppliance, &a.Position, stated(&a.Kind))
+		if last := len(s.things) - 1; a.Position.Known() && !s.things[last].point {
+			s.things[last].room, s.things[last].cleared = clearanceRoom(a, s.things[last].solid)
+		}
+	}
+	for _, n := range l.Lines.All() {
+		s.line(n)
+	}
+	for _, j := range l.Junctions.All() {
+		s.standing(j, isJunction, &j.Position, stated(&j.Kind))
+	}
+	for _, e := range l.OpenEnds.All() {
+		s.standing(e, isOpenEnd, &e.Position, stated(&e.End))
+	}
+	for _, o := range l.Outlets.All() {
+		s.standing(o, isOutlet, &o.Position, "")
+	}
+	for _, p := range l.FillPoints.All() {
+		s.standing(p, isFillPoint, &p.Position, "")
+	}
+	for _, c := range l.Cylinders.All() {
+		s.cylinder(c)
+	}
+	for _, c := range l.Changeovers.All() {
+		s.standing(c, isChangeover, &c.Position, "")
+	}
+	for _, r := range l.Regulators.All() {
+		s.standing(r, isRegulator, &r.Position, "")
+	}
+	for _, k := range l.Lockers.All() {
+		for _, v := range k.Vents.All() {
+			s.vent(v)
+		}
+	}
+}
+
+// line lies along its route; one without a route has no place.
+func (s *scene) line(n *layout.Line) {
+	route, known := n.Route.Get()
+	zone, _ := n.Zone.Get()
+	t := &thing{item: n, sort: isLine, word: string(zone), means: suffix(stated(&n.Kind))}
+	for _, p := range route {
+		t.way = append(t.way, placeAt(p))
+	}
+	if known = known && len(route) > 0; known {
+		t.solid = spot(t.way[0])
+	}
+	s.add(t, known)
+}
+
+// cylinder takes the box that is stated, or the circle about its foot.
+func (s *scene) cylinder(c *layout.Cylinder) {
+	from, to, ok := c.Corners()
+	t := &thing{item: c, sort: isCylinder, word: stated(&c.Role), means: suffix(stated(&c.Role))}
+	if ok {
+		t.solid = solidOf(from, to)
+	}
+	diameter, wide := c.Diameter.Get()
+	height, high := c.Height.Get()
+	if ok && !c.Box.Present() && wide && high {
+		t.round = float64(diameter.Nominal)
+		t.solid = t.solid.with(t.solid.standing(t.round, float64(height.Nominal)))
+	}
+	if s.add(t, ok); ok && t.point {
+		t.means += ", its size is not known"
+	}
+}
+
+// standing is the room of a round thing on a place.
+func (s solid) standing(diameter, height float64) solid {
+	m := s.from
+	return solid{place{m[0] - diameter/2, m[1] - diameter/2, m[2]}, place{m[0] + diameter/2, m[1] + diameter/2, m[2] + height}}
+}
+
+func (s *scene) vent(v *layout.LockerVent) {
+	ends := endsOf(&v.EndsAt, "end")
+	t := &thing{item: v, sort: isLockerVent, word: stated(&v.Level), means: suffix(stated(&v.Level) + endsWords(&v.EndsIn)), ends: ends}
+	if !v.At.Known() && len(ends) > 0 {
+		t.solid, t.point = spot(ends[0].at), true
+		s.add(t, true)
+		return
+	}
+	s.pointed(t, &v.At)
+}
+
+func endsOf(p *layout.Given[layout.Point], what string) []end {
+	at, known := p.Get()
+	if !known {
+		return nil
+	}
+	return []end{{placeAt(at), what}}
+}
+
+// endsWords tells what the outer end of a vent opens into.
+func endsWords(e *layout.VentEnd) string {
+	kind, known := e.Kind.Get()
+	if !known {
+		return ", what it ends in is not known"
+	}
+	return ", ends in " + spelled(string(kind))
+}
