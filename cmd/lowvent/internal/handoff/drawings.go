@@ -1,0 +1,40 @@
+package handoff
+
+import (
+	"fmt"
+
+	"lowvent.example/cmd/lowvent/internal/draw"
+	"lowvent.example/cmd/lowvent/internal/paper"
+)
+
+// drawings are the drawings to scale: plan, side, and each locker.
+func drawings(m *Matter) []paper.Section {
+	const none = "Nothing could be drawn to scale: the file states no positions. That is a thing to measure, and no sign that there is nothing."
+	sections := []paper.Section{
+		{ID: "plan", Title: "Plan", NewPage: true, Blocks: pictures(none, draw.Plan(m.Layout, m.Report))},
+		{ID: "elevation", Title: "Side elevation", NewPage: true, Blocks: pictures(none, draw.Elevation(m.Layout, m.Report))},
+	}
+	for _, k := range m.Layout.Lockers.All() {
+		sections = append(sections, paper.Section{ID: "locker-" + k.ID(), Title: "Detail of " + k.Label(), NewPage: true,
+			Blocks: pictures(fmt.Sprintf("%s could not be drawn: its box is not stated.", k.Label()), draw.Locker(m.Layout, m.Report, k))})
+	}
+	return sections
+}
+
+// schematic is the way of the gas with the list of its joints.
+func schematic(m *Matter) paper.Section {
+	drawn := append([]*draw.Drawing{draw.Schematic(m.Layout, m.Report)}, draw.Pressures(m.Layout, m.Report)...)
+	blocks := pictures("The file lists nothing that gas flows from or to.", drawn...)
+	return paper.Section{ID: "schematic", Title: "How the gas goes", NewPage: true, Blocks: append(blocks, joints(m))}
+}
+
+// joints is the list of joints by the numbers of the schematic.
+func joints(m *Matter) paper.Block {
+	t := &paper.Table{Caption: "Joints, by their numbers on the schematic; a joint that nobody listed is not absent", Small: true,
+		Columns: columns([]string{"no.", "line", "joint", "kind", "in", "to be seen", "sealant", "leak fluid"}, 0.8, 1.6, 2, 2, 2.4, 1.2, 1.6, 1.6)}
+	for _, j := range draw.Joints(m.Layout) {
+		t.Rows = append(t.Rows, []paper.Cell{strong(fmt.Sprint(j.Number)), text(j.Line.ID()), text(j.Joint.ID()), text(word(&j.Joint.Kind)), text(word(&j.Joint.In)),
+			text(yes(&j.Joint.Visible)), text(word(&j.Joint.Sealant)), blank()})
+	}
+	return orNone(t, "The file lists no joint. Each line has two ends at least: they are not known.")
+}

@@ -1,0 +1,77 @@
+package handoff
+
+import (
+	"cmp"
+	"slices"
+
+	"lowvent.example/cmd/lowvent/internal/paper"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/unit"
+)
+
+// Due is a date on which something that the file states runs out. It reminds, and proves
+// nothing: a date that has not come says nothing of the thing.
+type Due struct {
+	On      unit.Date // a month without a day ends with its first day, a year with its first
+	Written string    // as the file has it
+	What    string
+	Subject string // JSON Pointer of the date
+}
+
+// Dates lists every date of the layout that falls due, the soonest first. A date that the
+// file does not state is not known, and is not among them.
+func Dates(l *layout.Layout) []Due {
+	var all []Due
+	add := func(what string, g *layout.Given[layout.Date]) {
+		if d, known := g.Get(); known {
+			all = append(all, Due{firstDay(unit.Date(d)), d.String(), what, g.Spot().Pointer()})
+		}
+	}
+	for _, c := range l.Cylinders.All() {
+		add(c.Label()+" is to be requalified", &c.RequalifiedBy)
+	}
+	for _, a := range l.Alarms.All() {
+		add(a.Label()+" is to be replaced", &a.ReplaceBy)
+	}
+	for _, e := range l.Extinguishers.All() {
+		add(e.Label()+" is due for service", &e.DueBy)
+	}
+	for _, c := range l.Certificates.All() {
+		add(c.Label()+" expires", &c.Expires)
+	}
+	for _, w := range l.Waivers.All() {
+		add(w.Label()+" ends", &w.Until)
+	}
+	slices.SortStableFunc(all, func(a, b Due) int {
+		return cmp.Or(cmp.Compare(a.On.String(), b.On.String()), cmp.Compare(a.What, b.What))
+	})
+	return all
+}
+
+// firstDay is the first day of a date that may be a month or a year: whoever is reminded
+// early has lost nothing.
+func firstDay(d unit.Date) unit.Date {
+	if d.Month == 0 {
+		d.Month = 1
+	}
+	if d.Day == 0 {
+		d.Day = 1
+	}
+	return d
+}
+
+// due is the table of the dates.
+func due(m *Matter) paper.Section {
+	t := &paper.Table{Caption: "Reminders, and no proof that anything is in order until then", Columns: columns([]string{"date", "what", "state", "in the file"}, 2, 5, 2, 4)}
+	for _, d := range Dates(m.Layout) {
+		state := "to come"
+		if d.On.String() <= m.Run.On {
+			state = "past"
+		}
+		t.Rows = append(t.Rows, []paper.Cell{strong(d.Written), text(d.What), text(state), text(d.Subject)})
+	}
+	return paper.Section{ID: "due", Title: "Dates that fall due", Blocks: []paper.Block{
+		orNone(t, "The file states no date that falls due. Those of cylinders, hoses, regulators and alarms are then not known."),
+		&paper.Para{Text: "Hoses and regulators age as well: what the code asks of them stands with their findings."},
+	}}
+}

@@ -1,0 +1,120 @@
+package handoff
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lowvent.example/cmd/lowvent/internal/paper"
+	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/schema/report"
+)
+
+// first is the first page: who may work, what is live, and by which text was judged.
+func first(m *Matter) paper.Section {
+	blocks := []paper.Block{&paper.Box{Blocks: gasNow(m)}}
+	if len(m.Report.Waivers) > 0 {
+		blocks = append(blocks, waivers(m))
+	}
+	blocks = append(blocks, &paper.Box{Blocks: yardstick(m)})
+	if m.Report.Overlay != nil {
+		blocks = append(blocks, overlay(m.Report.Overlay))
+	}
+	blocks = append(blocks, &paper.Pairs{Rows: []paper.Pair{
+		{Label: "dwelling", Value: plainly(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity))},
+		{Label: "measured by", Value: word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
+		{Label: "file", Value: m.Report.File},
+		{Label: "SHA-256 of the file", Value: m.Report.SHA256},
+		{Label: "judged on", Value: m.Run.On + ", by " + m.Run.Program.Name + " " + m.Run.Program.Version},
+		{Label: "asked", Value: asked(&m.Report.Counts)},
+	}}, &paper.Para{Text: report.KeepOff, Strong: true})
+	return paper.Section{ID: "first", Title: "Before anything else", Blocks: blocks}
+}
+
+// gasNow says who may work and what a fitter finds on arrival.
+func gasNow(m *Matter) []paper.Block {
+	var blocks []paper.Block
+	for _, each := range m.Run.Caution {
+		blocks = append(blocks, &paper.Para{Text: each, Strong: true})
+	}
+	gas := &m.Layout.Gas
+	return append(blocks, &paper.Pairs{Rows: []paper.Pair{
+		{Label: "licence needed", Value: "one that covers gas work in a dwelling of the kind " + word(&m.Layout.Dwelling.Kind) + ", where it stands. Licences go by kind: show it before work begins."},
+		{Label: "gas now", Value: m.Report.Gas},
+		{Label: "gas work done so far", Value: word(&gas.WorkDone)},
+		{Label: "what is live", Value: word(&gas.LiveParts)},
+		{Label: "access, and whom to call", Value: word(&gas.Access)},
+		{Label: "gas", Value: word(&gas.Kind) + ", propane share " + amount(&gas.Propane)},
+		{Label: "the fitter's licence, number and what it covers", Blank: true},
+	}})
+}
+
+// yardstick says by which text was judged, and how well that text is known.
+func yardstick(m *Matter) []paper.Block {
+	rows := []paper.Pair{{Label: "judged by", Value: "no code: none was chosen. Only the law on the thing itself, common practice and this program's own rules were judged."}}
+	if c := m.Report.Code; c != nil {
+		rows = []paper.Pair{{Label: "judged by", Value: c.Title}, {Label: "edition", Value: c.Edition}}
+		if !c.Governs {
+			rows = append(rows, paper.Pair{Label: "borrowed yardstick", Value: "not shown to be the law here. " + c.Borrowed})
+		}
+		if c.File != "" {
+			rows = append(rows, paper.Pair{Label: "read from", Value: c.File + ", a file of the user's own: nobody has verified it"})
+		}
+	}
+	for _, c := range m.Report.Candidates {
+		rows = append(rows, paper.Pair{Label: "might fit", Value: c.Title})
+	}
+	rows = append(rows, paper.Pair{Label: "its figures that are second-hand or only remembered", Value: secondHand(m)},
+		paper.Pair{Label: "the code and edition that the fitter used", Blank: true})
+	return []paper.Block{&paper.Pairs{Rows: rows}}
+}
+
+// secondHand lists the limits in use whose text nobody read, only an account of it.
+func secondHand(m *Matter) string {
+	var all []string
+	for _, f := range m.Report.Findings {
+		for _, p := range f.Parts {
+			if p.Source == nil || p.Source.Provenance == "read" || p.Source.Document == "" {
+				continue
+			}
+			if cite := strings.TrimSpace(p.Source.Document+" "+p.Source.Clause) + " (" + term.Provenance(p.Source.Provenance) + ")"; !slices.Contains(all, cite) {
+				all = append(all, cite)
+			}
+		}
+	}
+	if len(all) == 0 {
+		return "none of those that were judged by"
+	}
+	slices.Sort(all)
+	return strings.Join(all, "; ")
+}
+
+// asked counts what became of every question. It is no score.
+func asked(c *report.Counts) string {
+	return fmt.Sprintf("%s of %s: not met %d DANGER, %d WARNING, %d CAUTION, %d NOTICE; not known %d; within limit as stated %d, of which %d are for the fitter to prove; not covered %d; left to the fitter %d; not applicable %d",
+		of(c.Checks, "check"), of(c.Subjects, "subject"), c.Danger, c.Warning, c.Caution, c.Notice, c.NotKnown, c.Within, c.ToProve, c.NotCovered, c.AskFitter, c.NoSubject+c.RuleExempts)
+}
+
+// waivers stand at the head, since each is a finding that somebody means to live with.
+func waivers(m *Matter) paper.Block {
+	t := &paper.Table{Caption: "Waivers: a waived finding stands, and nothing that was found changes by it",
+		Columns: columns([]string{"waiver", "of", "state", "decided by, until", "reason", "the fitter's word on it"}, 2, 3, 2, 3, 4, 3)}
+	for _, w := range m.Report.Waivers {
+		t.Rows = append(t.Rows, []paper.Cell{strong(w.ID), text(w.Check + " " + w.Subject), text(w.State), text(w.DecidedBy + ", until " + w.Until), text(w.Reason), blank()})
+	}
+	return t
+}
+
+// overlay is the local rules that were heeded.
+func overlay(o *report.Overlay) paper.Block {
+	t := &paper.Table{Caption: "Local rules from " + o.File + ", over the code " + o.Over + ": nobody has verified them, the fitter confirms them",
+		Columns: columns([]string{"limit", "says", "document", "state", "may ask less than the code"}, 2, 4, 3, 2, 4)}
+	for _, l := range o.Limits {
+		less := "no"
+		if l.Loosens {
+			less = fmt.Sprintf("yes: by %s, licence %s, until %s: %s", l.By, l.Licence, l.Until, l.Reason)
+		}
+		t.Rows = append(t.Rows, []paper.Cell{strong(l.Term), text(l.Says), text(l.Document), text(l.State), text(less)})
+	}
+	return t
+}

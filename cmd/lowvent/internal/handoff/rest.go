@@ -1,0 +1,174 @@
+package handoff
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lowvent.example/cmd/lowvent/internal/draw"
+	"lowvent.example/cmd/lowvent/internal/paper"
+	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/schema/report"
+)
+
+// withinLimit lists what was compared and lies within its limit, as the file states it.
+func withinLimit(m *Matter) paper.Section {
+	t := &paper.Table{Caption: "What was compared, not what was seen", Small: true,
+		Columns: columns([]string{"check", "of", "found", "needed", "by", "for the fitter to prove"}, 3, 2.4, 3, 3, 3.6, 1.5)}
+	all := m.findings(ended(report.Within))
+	for _, f := range all {
+		toProve := ""
+		if f.Reason == report.ToProve {
+			toProve = "yes"
+		}
+		for i, p := range judgedParts(f) {
+			row := []paper.Cell{text(f.Check), text(f.Label), text(label(p.Found)), text(label(p.Needed)), text(term.Cite(p.Source)), text(toProve)}
+			if i > 0 {
+				row[0], row[1], row[5] = text(""), text(p.About), text("")
+			}
+			t.Rows = append(t.Rows, row)
+		}
+	}
+	return paper.Section{ID: "within", Title: fmt.Sprintf("Within limit, as stated: %s", of(len(all), "answer")), NewPage: true, Blocks: []paper.Block{orNone(t, "None.")}}
+}
+
+// judgedParts are the clauses that were compared, at least one.
+func judgedParts(f *report.Finding) []report.Part {
+	var parts []report.Part
+	for _, p := range f.Parts {
+		if p.Outcome == f.Outcome && (p.Found != nil || p.Needed != nil) {
+			parts = append(parts, p)
+		}
+	}
+	if parts == nil {
+		parts = []report.Part{{}}
+	}
+	return parts
+}
+
+func label(a *report.Amount) string {
+	if a == nil {
+		return ""
+	}
+	return a.Text
+}
+
+// notCovered lists what the code is silent on, and what is left to the fitter.
+func notCovered(m *Matter) paper.Section {
+	silent := m.findings(func(f *report.Finding) bool { return f.Reason == report.NotCovered })
+	ask := m.findings(func(f *report.Finding) bool { return f.Reason == report.AskFitter })
+	return paper.Section{ID: "not-covered", Title: fmt.Sprintf("Not covered by the code: %d; left to the fitter: %d", len(silent), len(ask)), Blocks: []paper.Block{
+		orNone(openTable("The code is silent, and nothing was taken from another", silent), "The code speaks to all that was asked."),
+		orNone(openTable("Questions for the fitter: too little is known of the text to judge by it", ask), "No question is left to the fitter for want of a text."),
+	}}
+}
+
+// openTable lists findings that have no answer, each once, with what they asked.
+func openTable(caption string, all []*report.Finding) *paper.Table {
+	t := &paper.Table{Caption: caption, Small: true, Columns: columns([]string{"check", "of", "asked"}, 2, 4, 5)}
+	for _, g := range grouped(all) {
+		t.Rows = append(t.Rows, []paper.Cell{text(g.check), text(strings.Join(g.labels, ", ")), text(strings.Join(g.asks, " "))})
+	}
+	return t
+}
+
+// group is one check with the things that it ended alike for.
+type group struct {
+	check        string
+	labels, asks []string
+}
+
+func grouped(all []*report.Finding) []group {
+	var out []group
+	for _, f := range all {
+		i := slices.IndexFunc(out, func(g group) bool { return g.check == f.Check })
+		if i < 0 {
+			i = len(out)
+			out = append(out, group{check: f.Check, asks: []string{f.Asks}})
+		}
+		out[i].labels = append(out[i].labels, f.Label)
+		for _, p := range f.Parts {
+			if p.Reason == f.Reason && p.Text != "" && !slices.Contains(out[i].asks, p.Text) {
+				out[i].asks = append(out[i].asks, p.Text)
+			}
+		}
+	}
+	return out
+}
+
+// doesNotApply lists the questions that do not arise, so that none falls silent.
+func doesNotApply(m *Matter) paper.Section {
+	t := &paper.Table{Caption: "Questions that do not arise, by what the file states", Small: true, Columns: columns([]string{"check", "of", "since"}, 2, 4, 5)}
+	all := m.findings(func(f *report.Finding) bool {
+		return f.Outcome == report.NotApplicable && (f.Reason == report.NoSubject || f.Reason == report.RuleExempts)
+	})
+	for _, g := range grouped(all) {
+		t.Rows = append(t.Rows, []paper.Cell{text(g.check), text(strings.Join(g.labels, ", ")), text(strings.Join(g.asks[1:], "; "))})
+	}
+	return paper.Section{ID: "not-applicable", Title: fmt.Sprintf("Not applicable: %d", len(all)), Blocks: []paper.Block{orNone(t, "None.")}}
+}
+
+// figures lists every figure, whether or not a check reads it.
+func figures(m *Matter) paper.Section {
+	t := &paper.Table{Caption: "Each is as good as what the file states. None takes a code's limit back", Small: true, Columns: columns([]string{"figure", "of", "value"}, 5, 2.4, 4)}
+	for i := range m.Report.Figures {
+		f := &m.Report.Figures[i]
+		value := valueOf(f)
+		if f.Value == nil && f.Course == nil {
+			value = "missing " + term.Lacking(f.Missing)
+		}
+		t.Rows = append(t.Rows, []paper.Cell{text(f.Title), text(f.Label), text(value)})
+	}
+	return paper.Section{ID: "figures", Title: "Figures", NewPage: true, Blocks: []paper.Block{orNone(t, "None.")}}
+}
+
+// charts are the courses over time.
+func charts(m *Matter) paper.Section {
+	return paper.Section{ID: "charts", Title: "Charts: how it goes over time", NewPage: true,
+		Blocks: pictures("No course could be drawn: what it takes is not stated.", draw.Charts(m.Report)...)}
+}
+
+// assumed lists what was reckoned with that the file does not state: constants, rules of
+// the trade, and this program's own rules, each with where it comes from.
+func assumed(m *Matter) paper.Section {
+	t := &paper.Table{Caption: "What was reckoned with and is not in the file", Small: true, Columns: columns([]string{"what", "value", "source"}, 4, 3, 5)}
+	seen := map[string]bool{}
+	add := func(l report.Line) {
+		row := []paper.Cell{text(l.What), text(label(l.Value)), text(l.Source)}
+		key := fmt.Sprint(row)
+		if l.Role == "constant" && !seen[key] {
+			seen[key] = true
+			t.Rows = append(t.Rows, row)
+		}
+	}
+	for _, f := range m.Report.Findings {
+		for _, p := range f.Parts {
+			for _, l := range p.Working {
+				add(l)
+			}
+		}
+	}
+	for _, f := range m.Report.Figures {
+		for _, l := range f.Working {
+			add(l)
+		}
+	}
+	slices.SortFunc(t.Rows, func(a, b []paper.Cell) int { return strings.Compare(fmt.Sprint(a), fmt.Sprint(b)) })
+	return paper.Section{ID: "assumptions", Title: "Assumptions, with their sources", Blocks: []paper.Block{orNone(t, "None.")}}
+}
+
+// changes tells what is otherwise than in the older file.
+func changes(m *Matter) paper.Section {
+	t := &paper.Table{Caption: "Against " + m.Old.File + ", SHA-256 " + m.Old.SHA256 + ", judged on the same day", Small: true,
+		Columns: columns([]string{"check", "of", "went", "before", "now"}, 3, 2.4, 2, 4, 4)}
+	for _, turn := range report.Turns() {
+		for _, c := range m.Changes {
+			if c.Turn == turn {
+				f := c.Finding()
+				t.Rows = append(t.Rows, []paper.Cell{{Text: f.Check, Word: string(f.Word)}, text(f.Label), text(string(turn)), text(term.Ended(c.Old)), text(term.Ended(c.New))})
+			}
+		}
+	}
+	return paper.Section{ID: "changes", Title: "Changes since the last visit", NewPage: true,
+		Blocks: []paper.Block{orNone(t, "Every question ended as it did before. What the file says may still have changed.")}}
+}
