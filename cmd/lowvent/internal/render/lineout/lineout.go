@@ -7,8 +7,8 @@ import (
 	"io"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/term"
-	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
 
@@ -20,7 +20,7 @@ func Write(w io.Writer, run *report.Run) error {
 	out := bufio.NewWriter(w)
 	say := func(parts ...string) {
 		// a bufio.Writer keeps its first error for Flush
-		_, _ = out.WriteString(oneLine(strings.Join(parts, "")) + "\n")
+		_, _ = out.WriteString(saying.OneLine(strings.Join(parts, "")) + "\n")
 	}
 	for _, each := range run.Caution {
 		say(each)
@@ -29,36 +29,15 @@ func Write(w io.Writer, run *report.Run) error {
 		f := &run.Files[i]
 		for j := range f.Faults {
 			fault := &f.Faults[j]
-			say(term.At(fault.Place), ": UNUSABLE: ", fault.What, after("; expected ", fault.Expected), after("; ", fault.Mend))
+			say(term.At(fault.Place), ": UNUSABLE: ", saying.Fault(fault))
 		}
 		for j := range f.Findings {
 			one := &f.Findings[j]
-			if told(one) {
-				say(term.At(one.Place), ": ", string(one.Word), ": ", one.Check, ", ", one.Label, ": ", term.Ended(one), waived(one))
+			if saying.Told(one) {
+				say(term.At(one.Place), ": ", string(one.Word), ": ", saying.Subject(one), ": ", saying.Ended(one))
 			}
 		}
 	}
 	say(term.Result(run))
 	return out.Flush()
 }
-
-func told(f *report.Finding) bool {
-	return f.Outcome == report.NotMet || f.Outcome == report.NotKnown
-}
-
-func waived(f *report.Finding) string {
-	if f.Waiver == nil {
-		return ""
-	}
-	return " (a waiver is written for it, " + f.Waiver.State + ")"
-}
-
-func after(lead, s string) string {
-	if s == "" {
-		return ""
-	}
-	return lead + s
-}
-
-// oneLine keeps a text from breaking its line or steering a terminal.
-func oneLine(s string) string { return strings.Join(strings.Fields(text.Clean(s)), " ") }
