@@ -10,8 +10,11 @@ import (
 	"path/filepath"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/annotate"
 	"lowvent.example/cmd/lowvent/internal/render/jsonout"
+	"lowvent.example/cmd/lowvent/internal/render/junit"
 	"lowvent.example/cmd/lowvent/internal/render/lineout"
+	"lowvent.example/cmd/lowvent/internal/render/sarif"
 	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/source"
@@ -37,6 +40,15 @@ func formats() []format {
 		}},
 		{"lines", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
 			return lineout.Write(w, run)
+		}},
+		{"sarif", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return sarif.Write(w, run)
+		}},
+		{"junit", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return junit.Write(w, run)
+		}},
+		{"annotations", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return annotate.Write(w, run)
 		}},
 	}
 }
