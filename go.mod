@@ -11,6 +11,7 @@ require (
 	github.com/santhosh-tekuri/jsonschema/v5 v5.3.1
 	github.com/spf13/cobra v1.10.2
 	github.com/spf13/pflag v1.0.9
+	go.yaml.in/yaml/v3 v3.0.4
 	golang.org/x/image v0.48.0
 	golang.org/x/term v0.48.0
 	pgregory.net/rapid v1.3.0
