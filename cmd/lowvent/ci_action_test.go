@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"go.yaml.in/yaml/v3"
 )
 
 // action is a composite action, with the keys of the public form of action.yml.
@@ -209,5 +210,50 @@ func TestNoInputIsPutIntoAScript(t *testing.T) {
 		if !slices.Contains(used, "inputs."+name) || each.Description == "" {
 			t.Errorf("the input %s is not used or not described", name)
 		}
+	}
+}
+
+// TestTheGuideNamesWhatThereIs holds the workflows of docs/ci.md against the action and
+// the hook.
+func TestTheGuideNamesWhatThereIs(t *testing.T) {
+	r, h := newRunner(t), theHook(t)
+	var shown []string
+	for _, f := range fencesOf(t, "docs/ci.md", lines(readDoc(t, "docs/ci.md"))) {
+		if f.language != "yaml" {
+			continue
+		}
+		var workflow struct {
+			Jobs map[string]struct {
+				Steps []struct {
+					Uses string
+					With map[string]string
+				}
+			}
+			Repos []struct{ Hooks []hook }
+		}
+		if err := yaml.Unmarshal([]byte(strings.Join(f.body, "\n")), &workflow); err != nil {
+			t.Fatalf("%s: %v", f.at("docs/ci.md"), err)
+		}
+		for _, s := range workflow.Jobs["layouts"].Steps {
+			path, ours := strings.CutPrefix(strings.TrimSuffix(s.Uses, "@REF"), "OWNER/lowvent/")
+			if !ours {
+				continue
+			}
+			shown = append(shown, path)
+			if _, err := os.Stat(top(t, path+"/action.yml")); err != nil {
+				t.Error(err)
+			}
+			for name := range s.With {
+				if _, is := r.action.Inputs[name]; !is {
+					t.Errorf("the action has no input %s", name)
+				}
+			}
+		}
+		for _, repo := range workflow.Repos {
+			shown = append(shown, repo.Hooks[0].ID)
+		}
+	}
+	if diff := cmp.Diff([]string{".github/actions/check", h.ID}, shown); diff != "" {
+		t.Error(diff)
 	}
 }

@@ -38,6 +38,11 @@ func Write(w io.Writer, run *report.Run) error {
 		out.line(saying.OneLine(each))
 	}
 	for i := range run.Files {
+		for _, each := range saying.Unverified(&run.Files[i]) {
+			out.line(each)
+		}
+	}
+	for i := range run.Files {
 		for j := range run.Files[i].Faults {
 			f := &run.Files[i].Faults[j]
 			out.command("error", f.Place, "UNUSABLE", saying.Fault(f))

@@ -86,6 +86,9 @@ func properties(run *report.Run, f *report.FileReport) []property {
 	if len(f.Faults) == 0 {
 		add("judged by", saying.Code(f))
 	}
+	for _, each := range saying.Unverified(f) {
+		add("not verified", each)
+	}
 	add("judged on", run.On)
 	add("counts from", string(run.FailAt))
 	if run.Accept {

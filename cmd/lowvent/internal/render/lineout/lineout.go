@@ -27,6 +27,9 @@ func Write(w io.Writer, run *report.Run) error {
 	}
 	for i := range run.Files {
 		f := &run.Files[i]
+		for _, each := range saying.Unverified(f) {
+			say(each)
+		}
 		for j := range f.Faults {
 			fault := &f.Faults[j]
 			say(term.At(fault.Place), ": UNUSABLE: ", saying.Fault(fault))

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
+	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/schema/report"
 )
 
@@ -26,7 +27,7 @@ func (b *builder) results(f *report.FileReport) {
 // in it, so that it stays the same when a file only grows above it (3.27.17).
 func (b *builder) result(rule string, at report.Place, fingerprint string, texts ...string) result {
 	return result{RuleID: rule, RuleIndex: b.rule[rule], Kind: "fail", Level: "error", Locations: []location{b.location(at, "")},
-		Fingerprints: map[string]string{"checkAndSubject/v1": strings.ToValidUTF8(rule+" "+fingerprint, "\ufffd")}, Message: say(append(texts, report.KeepOff)...)}
+		Fingerprints: map[string]string{"checkAndSubject/v1": strings.ToValidUTF8(strings.TrimSpace(rule+" "+fingerprint), "\ufffd")}, Message: say(append(texts, report.KeepOff)...)}
 }
 
 // fault is a result and not only a notification, since few viewers show those.
@@ -55,8 +56,7 @@ func (b *builder) notKnown(f *report.FileReport) {
 		return
 	}
 	b.out.Results = append(b.out.Results, b.result(notKnownRule, open[0].Place, "",
-		fmt.Sprintf("NOT KNOWN: %d of the questions that count towards the exit status are not known, and count like not met.", len(open)),
-		strings.Join(names, "; ")+"."))
+		fmt.Sprintf("NOT KNOWN, and counted like not met: %s.", term.Count(len(open), "question")), strings.Join(names, "; ")+"."))
 }
 
 func (b *builder) finding(file *report.FileReport, f *report.Finding) result {

@@ -101,6 +101,9 @@ func (b *builder) invocation() invocation {
 	}
 	for i := range b.from.Files {
 		f := &b.from.Files[i]
+		for _, each := range saying.Unverified(f) {
+			in.Notifications = append(in.Notifications, notification{Message: say(each), Level: "warning"})
+		}
 		if len(f.Faults) == 0 {
 			continue
 		}

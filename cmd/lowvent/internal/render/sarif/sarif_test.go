@@ -45,7 +45,7 @@ func someRun() *report.Run {
 func TestResults(t *testing.T) {
 	type short struct{ Rule, Kind, Level, Begins string }
 	want := []short{
-		{"file.not-known", "fail", "error", "NOT KNOWN: 1 of the questions that count towards the exit status are not known, and count like not met. line.size, line x. "},
+		{"file.not-known", "fail", "error", "NOT KNOWN, and counted like not met: 1 question. line.size, line x. "},
 		{"cylinder.fill", "fail", "error", "DANGER: cylinder.fill, cylinder A: not met: found 10 kg, needed 9 kg; sleeve: found 11 kg, needed 9 kg (a waiver is written for it, in force). Is it? It kills."},
 		{"cylinder.date", "fail", "warning", "CAUTION: cylinder.date, cylinder A: not met."},
 		{"line.size", "open", "none", "WARNING: line.size, line x: not known: /lines/x/wall. Measure: Use calipers."},

@@ -3,7 +3,6 @@
 package saying
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -130,22 +129,4 @@ func OneLine(s string) string {
 		s = "./" + s
 	}
 	return s
-}
-
-// Code tells by what a file was judged, with the words on a borrowed or unverified one.
-func Code(f *report.FileReport) string {
-	if f.Code == nil {
-		return "no code was chosen: only the law on the thing itself, common practice and this program's own rules were judged"
-	}
-	said := f.Code.Title + " [" + f.Code.ID + "]"
-	if !f.Code.Governs {
-		said += "; a borrowed yardstick, not shown to be the law here: " + cmp.Or(f.Code.Borrowed, "its scope is not shown to fit")
-	}
-	if f.Code.File != "" {
-		said += "; read from " + f.Code.File + ", a file of the user's own, which nobody has verified"
-	}
-	if f.Overlay != nil {
-		said += "; local rules of " + f.Overlay.File + " are heeded, which nobody has verified"
-	}
-	return OneLine(said)
 }

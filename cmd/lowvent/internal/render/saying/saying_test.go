@@ -98,8 +98,6 @@ func TestCode(t *testing.T) {
 		{"one that governs", report.FileReport{Code: &report.Code{ID: "x", Title: "X", Governs: true}}, []string{"X [x]"}, "yardstick"},
 		{"a borrowed one", report.FileReport{Code: &report.Code{ID: "x", Title: "X", Borrowed: "it is for boats"}}, []string{"borrowed yardstick", "it is for boats"}, "verified"},
 		{"one without a reason", report.FileReport{Code: &report.Code{ID: "x", Title: "X"}}, []string{"borrowed yardstick", "not shown to fit"}, "verified"},
-		{"the user's own, with local rules", report.FileReport{Code: &report.Code{ID: "x", Title: "X", Governs: true, File: "my.json"}, Overlay: &report.Overlay{File: "county.json"}},
-			[]string{"my.json", "county.json", "nobody has verified"}, "yardstick"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -111,6 +109,32 @@ func TestCode(t *testing.T) {
 			}
 			if strings.Contains(got, tt.not) {
 				t.Errorf("%q says %q", got, tt.not)
+			}
+		})
+	}
+}
+
+func TestUnverified(t *testing.T) {
+	overlay := &report.Overlay{File: "county.json", Title: "County", Limits: []report.LocalLimit{
+		{Term: "a-b", Says: "at least 1 m", Document: "Bylaw 3", State: report.LocalInForce, Loosens: true, By: "N. N.", Licence: "7", Until: "2027", Reason: "old stock"},
+		{Term: "c-d", State: report.LocalInForce}, {Term: "e-f", State: report.LocalExpired, Loosens: true}}}
+	tests := []struct {
+		name string
+		f    report.FileReport
+		want []string
+	}{
+		{"nothing", report.FileReport{Code: &report.Code{ID: "x"}}, nil},
+		{"no code", report.FileReport{}, nil},
+		{"the user's own code", report.FileReport{File: "l.json", Code: &report.Code{ID: "x", File: "my.json"}},
+			[]string{"Not verified by anybody: the code that l.json was judged by was read from my.json, a file of the user's own."}},
+		{"local rules", report.FileReport{File: "l.json", Overlay: overlay},
+			[]string{"Not verified by anybody: l.json was judged by local rules as well, County from county.json.",
+				"Not verified by anybody: a local rule that may ask less than the code: a-b: at least 1 m (Bylaw 3); by N. N., licence 7, until 2027: old stock."}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if diff := cmp.Diff(tt.want, Unverified(&tt.f)); diff != "" {
+				t.Error(diff)
 			}
 		})
 	}
