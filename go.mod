@@ -3,6 +3,7 @@ module lowvent.example
 go 1.26.0
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/fatih/color v1.19.0
 	github.com/go-json-experiment/json v1.27.2
 	github.com/google/go-cmp v0.7.0

@@ -1,0 +1,165 @@
+package pdf
+
+import (
+	"fmt"
+	"math"
+
+	"lowvent.example/cmd/lowvent/internal/draw"
+)
+
+// picture sets a drawing at its true size, its title and scale below it, and its legend.
+// One too wide for the page gets a page that lies on its side; one too large for that too
+// is made smaller, and says so.
+func (s setter) picture(d *draw.Drawing) []row {
+	factor, turned := s.sized(d)
+	p := s.drawn(d, factor, turned)
+	key := s.key(d)
+	p.parts = func() []row { return apart(s, p) }
+	if len(key) == 0 {
+		return []row{p}
+	}
+	all := p.high
+	for i := range key {
+		key[i].stays = true
+		all += key[i].high + key[i].gap
+	}
+	p.keep = all <= s.room(turned).high
+	if p.keep {
+		for i := range key[:len(key)-1] {
+			key[i].keep = true
+		}
+	}
+	return append([]row{p}, key...)
+}
+
+func (s setter) room(turned bool) area {
+	if turned {
+		return s.turned
+	}
+	return s.body
+}
+
+// apart is a drawing parted from the heading over it, where no page has room for both.
+func apart(s setter, p row) []row {
+	p.parts = nil
+	note := s.extra(bodyStyle, "The drawing stands on the next page.", 1.8)
+	return append(note, p)
+}
+
+// sized tells by what factor a drawing is set, 1 where there is room, and on which kind
+// of page.
+func (s setter) sized(d *draw.Drawing) (factor float64, turned bool) {
+	upright, lying := s.fits(d, s.wide, s.body.high), s.fits(d, s.turned.wide, s.turned.high)
+	if upright >= lying {
+		return upright, false
+	}
+	return lying, true
+}
+
+// fits is how much of its true size a drawing can have, with its caption of two or more
+// lines below; more than 1 is taken as 1.
+func (s setter) fits(d *draw.Drawing, wide, high float64) float64 {
+	high -= s.captionHigh(d)
+	f := min(wide/max(d.Width, 1), high/max(d.Height, 1))
+	if f >= 1 {
+		return 1
+	}
+	if d.Scale > 0 {
+		ratio := 1000 / d.Scale
+		return ratio / round(ratio/f)
+	}
+	return math.Floor(f*100) / 100
+}
+
+// round is the next larger scale that a ruler can be held to: a whole number, and from 10
+// on a multiple of 5.
+func round(ratio float64) float64 {
+	if ratio > 10 {
+		return 5 * math.Ceil(ratio/5)
+	}
+	return math.Ceil(ratio)
+}
+
+const underDrawing = 1.5
+
+// captionHigh is the room for the longest caption that a drawing can get.
+func (s setter) captionHigh(d *draw.Drawing) float64 {
+	title := captionStyle.wrap(d.Title, s.wide, s.wide)
+	scale := smallStyle.wrap(scaled(d, 0.5), s.wide, s.wide)
+	return underDrawing + captionStyle.lead*float64(len(title)) + smallStyle.lead*float64(len(scale)+1)
+}
+
+// scaled tells a drawing's scale, and by how much it was made smaller.
+func scaled(d *draw.Drawing, factor float64) string {
+	switch {
+	case d.Scale > 0 && factor == 1:
+		return fmt.Sprintf("Scale 1:%s when printed at 100 %%.", number(1000/d.Scale))
+	case d.Scale > 0:
+		return fmt.Sprintf("Too large for this sheet at its scale of 1:%s: made smaller, to %s %%, which is 1:%s when printed at 100 %%.",
+			number(1000/d.Scale), number(100*factor), number(1000/d.Scale/factor))
+	case factor != 1:
+		return fmt.Sprintf("Not to scale. Too large for this sheet: made smaller, to %s %%.", number(100*factor))
+	}
+	return "Not to scale."
+}
+
+// number is a figure to four digits, as 20 or 33.33.
+func number(x float64) string { return fmt.Sprintf("%.4g", x) }
+
+// drawn is the drawing and its caption as one row.
+func (s setter) drawn(d *draw.Drawing, factor float64, turned bool) row {
+	if turned { // the frames around it belong to pages that stand
+		s.left, s.bars = s.turned.left, nil
+	}
+	r := s.row(0, 3, piece{mark: &draw.Group{Label: d.Title, Marks: transformedAll(d.Marks, s.left, 0, factor)}, alt: d.Alt})
+	r.turned = turned
+	r.high = d.Height*factor + underDrawing
+	s.under(&r, captionStyle, s.of(d.Title), d.Title)
+	s.under(&r, smallStyle, 0, scaled(d, factor))
+	return r
+}
+
+// under adds lines of text to a row, below what it has.
+func (s setter) under(r *row, st style, of int, text string) {
+	for _, words := range st.wrap(text, s.wide, s.wide) {
+		r.pieces = append(r.pieces, st.words(of, words, s.left, r.high))
+		r.high += st.lead
+	}
+}
+
+// The cells of a legend, in mm: symbols are drawn within 12 by 6.
+const (
+	symbolWide, symbolHigh = 12.0, 6.0
+	keyCell                = 58.0
+)
+
+// key sets the legend of a drawing in columns.
+func (s setter) key(d *draw.Drawing) []row {
+	if len(d.Key) == 0 {
+		return nil
+	}
+	columns := max(1, int(s.wide/keyCell))
+	cell := s.wide / float64(columns)
+	rows := kept(s.extra(smallStyle.bold(), "Key to “"+d.Title+"”", 2))
+	for from := 0; from < len(d.Key); from += columns {
+		r := s.row(symbolHigh, 0.6)
+		for i, e := range d.Key[from:min(from+columns, len(d.Key))] {
+			r = s.explained(r, e, s.left+float64(i)*cell, cell-symbolWide-4)
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// explained adds a symbol with its meaning to a row of the legend.
+func (s setter) explained(r row, e draw.Explained, x, wide float64) row {
+	lines := smallStyle.wrap(e.Means, wide, wide)
+	high := float64(len(lines)) * smallStyle.lead
+	r.high = max(r.high, high)
+	r.pieces = append(r.pieces, piece{mark: &draw.Group{Label: e.Means, Marks: transformedAll(e.Marks, x, 0, 1)}})
+	top := max(0, (symbolHigh-high)/2)
+	for i, words := range lines {
+		r.pieces = append(r.pieces, smallStyle.words(0, words, x+symbolWide+2, top+float64(i)*smallStyle.lead))
+	}
+	return r
+}
