@@ -87,22 +87,3 @@ func (s setter) section(section paper.Section) []row {
 	title[0].bookmark = &bookmark{title: section.Title, level: 1}
 	return append(title, s.blocks(section.Blocks)...)
 }
-
-func footHigh(lines []string) float64 { return 1 + float64(len(lines)+1)*footStyle.lead }
-
-// foot sets what stands at the foot of every page.
-func (g *page) foot(d *paper.Document, room area, n, of int) {
-	lines := footStyle.wrap(d.Foot, room.wide, room.wide)
-	right := room.left + room.wide
-	y := room.top + room.high - footHigh(lines)
-	g.pieces = append(g.pieces, rule(room.left, y, right, y, hairline))
-	y++
-	for _, words := range lines {
-		if words != "" {
-			g.pieces = append(g.pieces, footStyle.words(ofFoot, words, room.left, y))
-		}
-		y += footStyle.lead
-	}
-	count := fmt.Sprintf("page %d of %d", n, of)
-	g.pieces = append(g.pieces, footStyle.words(0, footStyle.cut(d.Title, room.wide-45), room.left, y), footStyle.ending(0, count, right, y))
-}

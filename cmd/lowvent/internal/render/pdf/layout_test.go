@@ -2,14 +2,10 @@ package pdf
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"lowvent.example/cmd/lowvent/internal/draw"
-	"lowvent.example/cmd/lowvent/internal/letter"
 	"lowvent.example/cmd/lowvent/internal/paper"
 )
 
@@ -46,61 +42,6 @@ func count(pages []*page, words string) int {
 		}
 	}
 	return n
-}
-
-// TestAMillimetreIsAMillimetre: what a drawing puts 100 mm apart stands so on the page, on
-// one that stands and on one that lies; on neither is there room for more than the page.
-func TestAMillimetreIsAMillimetre(t *testing.T) {
-	for _, c := range []struct {
-		wide, high float64
-		turned     bool
-		factor     float64
-		says       string
-	}{
-		{100, 60, false, 1, "Scale 1:20 when printed at 100 %."},
-		{180, 200, false, 1, "Scale 1:20 when printed at 100 %."},
-		{181, 60, true, 1, "Scale 1:20 when printed at 100 %."},
-		{267, 140, true, 1, "Scale 1:20 when printed at 100 %."},
-		{300, 140, true, 0.8, "made smaller, to 80 %, which is 1:25 when printed at 100 %."},
-		{100, 300, false, 0.8, "made smaller, to 80 %, which is 1:25 when printed at 100 %."},
-	} {
-		d := &draw.Drawing{Title: "D", Alt: "a", Width: c.wide, Height: c.high, Scale: 50, Marks: []draw.Mark{&draw.Path{Points: []draw.Point{{}, {X: 100}}, Pen: draw.Pen{Width: 0.3}}}}
-		pages := laid(t, &paper.Picture{Drawing: d})
-		length, turned := 0.0, false
-		for _, g := range pages {
-			for _, p := range g.pieces {
-				if group, is := p.mark.(*draw.Group); is {
-					r, _ := draw.Extent(group.Marks)
-					length, turned = r.Right-r.Left, g.turned
-				}
-			}
-		}
-		if math.Abs(length-100*c.factor) > 1e-9 || turned != c.turned || count(pages, c.says) != 1 {
-			t.Errorf("%g by %g: 100 mm are %g on paper, turned %v; want %g, %v and to be told %q", c.wide, c.high, length, turned, 100*c.factor, c.turned, c.says)
-		}
-	}
-}
-
-func TestADrawingThatFillsThePageKeepsNoHeadingWaiting(t *testing.T) {
-	d := plan("full", 180, 240)
-	d.Key = nil
-	pages := laid(t, &paper.Para{Text: "before"}, &paper.Heading{Text: "Over it"}, &paper.Picture{Drawing: d}, &paper.Para{Text: "after"})
-	_, heading := find(pages, "Over it")
-	_, note := find(pages, "stands on the next page")
-	_, title := find(pages, "The bus from above")
-	if heading != 0 || note != 0 || title != 1 {
-		t.Errorf("heading, note and drawing stand on pages %d, %d, %d", heading, note, title)
-	}
-}
-
-func TestALegendGoesWithItsDrawing(t *testing.T) {
-	pages := laid(t, &paper.Para{Text: strings.Repeat(prose+" ", 14)}, &paper.Picture{Drawing: plan("plan", 170, 100)})
-	_, title := find(pages, "The bus from above, plan")
-	for _, words := range []string{"Key to", "high pressure", "a run that can't be seen"} {
-		if _, at := find(pages, words); at != title || at < 1 {
-			t.Errorf("%q stands on page %d, its drawing on %d", words, at, title)
-		}
-	}
 }
 
 func TestHeadingsOfATableStandOnEachPage(t *testing.T) {
@@ -200,103 +141,5 @@ func TestLettersAreLargeEnough(t *testing.T) {
 		if st.size < 8*point {
 			t.Errorf("small letters of %g pt", st.size/point)
 		}
-	}
-}
-
-func TestShares(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		share := rapid.SliceOfN(rapid.Float64Range(0.01, 100), 1, 12).Draw(t, "shares")
-		least := make([]float64, len(share))
-		for i := range least {
-			least[i] = rapid.Float64Range(0, 180/float64(len(share))).Draw(t, "least")
-		}
-		sum := 0.0
-		for i, wide := range shared(180, share, least) {
-			sum += wide
-			if wide < least[i]-1e-9 {
-				t.Fatalf("column %d gets %g and needs %g", i, wide, least[i])
-			}
-		}
-		if math.Abs(sum-180) > 1e-6 {
-			t.Fatalf("the columns are %g wide together", sum)
-		}
-	})
-	if got := shared(100, []float64{1, 3}, []float64{0, 0}); got[0] != 25 || got[1] != 75 {
-		t.Errorf("shares of 1 and 3 come to %v", got)
-	}
-}
-
-// TestLinesHoldTheirWords: no line is wider than its room, and no letter is lost.
-func TestLinesHoldTheirWords(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := anyText(20).Draw(t, "text")
-		first, rest := rapid.Float64Range(5, 180).Draw(t, "first"), rapid.Float64Range(5, 180).Draw(t, "rest")
-		lines := tableStyle.wrap(text, first, rest)
-		for i, l := range lines {
-			room := rest
-			if i == 0 {
-				room = first
-			}
-			if wide := letter.Width(letter.Regular, l, tableStyle.size); wide > room+1e-9 || strings.HasSuffix(l, " ") {
-				t.Fatalf("line %d, %q, is %g wide, in %g", i, l, wide, room)
-			}
-		}
-		if got, want := bareAll([]string{strings.Join(lines, "")})[0], bareAll([]string{text})[0]; got != want {
-			t.Fatalf("lines of %q, text %q", got, want)
-		}
-	})
-	broken := tableStyle.wrap("/lockers/skirt/lowVents/north/gross", 40, 40)
-	if len(broken) != 2 || !strings.HasSuffix(broken[0], "/") {
-		t.Errorf("a path is broken as %q", broken)
-	}
-}
-
-// TestSignalWordsCanBeRead: contrast of 4.5 : 1 at least, reckoned as WCAG 2.2 does it
-// (relative luminance, success criterion 1.4.3); red, orange, yellow and blue are the
-// colours of the four words in ANSI Z535.1 (from memory).
-func TestSignalWordsCanBeRead(t *testing.T) {
-	grounds := map[string]draw.Ink{"DANGER": draw.Red, "WARNING": draw.Orange, "CAUTION": draw.Yellow, "NOTICE": draw.Blue, "ELSE": draw.White}
-	for word, want := range grounds {
-		ground, ink := inks(word)
-		a, b := luminance(ground), luminance(ink)
-		if ratio := (max(a, b) + 0.05) / (min(a, b) + 0.05); ratio < 4.5 || ground != want {
-			t.Errorf("%s stands in ink %d on %d with a contrast of %.1f", word, ink, ground, ratio)
-		}
-	}
-}
-
-func luminance(i draw.Ink) float64 {
-	r, g, b := i.RGB()
-	linear := func(c uint8) float64 {
-		v := float64(c) / 255
-		if v <= 0.04045 {
-			return v / 12.92
-		}
-		return math.Pow((v+0.055)/1.055, 2.4)
-	}
-	return 0.2126*linear(r) + 0.7152*linear(g) + 0.0722*linear(b)
-}
-
-// TestColourIsForSignalWordsOnly: all else on the pages is black, white and grey.
-func TestColourIsForSignalWordsOnly(t *testing.T) {
-	pages, err := arrange(sample(), A4)
-	if err != nil {
-		t.Fatal(err)
-	}
-	boxes := 0
-	for _, g := range pages {
-		for i, p := range g.pieces {
-			path, is := p.mark.(*draw.Path)
-			if !is || path.Fill < draw.Red {
-				continue
-			}
-			boxes++
-			if word := g.pieces[i+1].mark.(*draw.Text).Content; path.Fill == draw.White || !strings.Contains("DANGER WARNING CAUTION NOTICE", word) {
-				t.Errorf("a coloured box holds %q", word)
-			}
-		}
-	}
-	if boxes != 4+26 {
-		t.Errorf("%d signal words have a box", boxes)
 	}
 }

@@ -93,18 +93,18 @@ func (s setter) captionHigh(d *draw.Drawing) float64 {
 func scaled(d *draw.Drawing, factor float64) string {
 	switch {
 	case d.Scale > 0 && factor == 1:
-		return fmt.Sprintf("Scale 1:%s when printed at 100 %%.", number(1000/d.Scale))
+		return fmt.Sprintf("Scale 1:%s when printed at 100 %%.", figure(1000/d.Scale))
 	case d.Scale > 0:
 		return fmt.Sprintf("Too large for this sheet at its scale of 1:%s: made smaller, to %s %%, which is 1:%s when printed at 100 %%.",
-			number(1000/d.Scale), number(100*factor), number(1000/d.Scale/factor))
+			figure(1000/d.Scale), figure(100*factor), figure(1000/d.Scale/factor))
 	case factor != 1:
-		return fmt.Sprintf("Not to scale. Too large for this sheet: made smaller, to %s %%.", number(100*factor))
+		return fmt.Sprintf("Not to scale. Too large for this sheet: made smaller, to %s %%.", figure(100*factor))
 	}
 	return "Not to scale."
 }
 
-// number is a figure to four digits, as 20 or 33.33.
-func number(x float64) string { return fmt.Sprintf("%.4g", x) }
+// figure is a number to four digits, as 20 or 33.33.
+func figure(x float64) string { return fmt.Sprintf("%.4g", x) }
 
 // drawn is the drawing and its caption as one row.
 func (s setter) drawn(d *draw.Drawing, factor float64, turned bool) row {
@@ -125,41 +125,4 @@ func (s setter) under(r *row, st style, of int, text string) {
 		r.pieces = append(r.pieces, st.words(of, words, s.left, r.high))
 		r.high += st.lead
 	}
-}
-
-// The cells of a legend, in mm: symbols are drawn within 12 by 6.
-const (
-	symbolWide, symbolHigh = 12.0, 6.0
-	keyCell                = 58.0
-)
-
-// key sets the legend of a drawing in columns.
-func (s setter) key(d *draw.Drawing) []row {
-	if len(d.Key) == 0 {
-		return nil
-	}
-	columns := max(1, int(s.wide/keyCell))
-	cell := s.wide / float64(columns)
-	rows := kept(s.extra(smallStyle.bold(), "Key to “"+d.Title+"”", 2))
-	for from := 0; from < len(d.Key); from += columns {
-		r := s.row(symbolHigh, 0.6)
-		for i, e := range d.Key[from:min(from+columns, len(d.Key))] {
-			r = s.explained(r, e, s.left+float64(i)*cell, cell-symbolWide-4)
-		}
-		rows = append(rows, r)
-	}
-	return rows
-}
-
-// explained adds a symbol with its meaning to a row of the legend.
-func (s setter) explained(r row, e draw.Explained, x, wide float64) row {
-	lines := smallStyle.wrap(e.Means, wide, wide)
-	high := float64(len(lines)) * smallStyle.lead
-	r.high = max(r.high, high)
-	r.pieces = append(r.pieces, piece{mark: &draw.Group{Label: e.Means, Marks: transformedAll(e.Marks, x, 0, 1)}})
-	top := max(0, (symbolHigh-high)/2)
-	for i, words := range lines {
-		r.pieces = append(r.pieces, smallStyle.words(0, words, x+symbolWide+2, top+float64(i)*smallStyle.lead))
-	}
-	return r
 }

@@ -158,19 +158,3 @@ func (p *press) put(r row) {
 	p.y += r.high
 	p.blank = false
 }
-
-// bars draws uprights, or lengthens those that end where these begin.
-func (g *page) bars(bars []bar, from, to float64) {
-	if to <= from {
-		return
-	}
-	for _, b := range bars {
-		if last := g.uprights[b]; last != nil && last.Points[1].Y >= from-1e-9 {
-			last.Points[1].Y = to
-			continue
-		}
-		path := &draw.Path{Points: []draw.Point{{X: b.at, Y: from}, {X: b.at, Y: to}}, Pen: draw.Pen{Width: b.width}}
-		g.uprights[b] = path
-		g.pieces = append(g.pieces, piece{mark: path})
-	}
-}

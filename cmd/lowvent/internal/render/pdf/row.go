@@ -37,15 +37,6 @@ type bookmark struct {
 	top   float64 // mm from the page's top
 }
 
-// page is a page with all that stands on it.
-type page struct {
-	wide, high float64
-	turned     bool
-	pieces     []piece
-	bookmarks  []bookmark
-	uprights   map[bar]*draw.Path // the last one drawn at each place
-}
-
 // hairline, line and stroke are the widths of rules, in mm.
 const (
 	hairline = 0.15

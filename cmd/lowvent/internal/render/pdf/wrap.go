@@ -1,25 +1,59 @@
 package pdf
 
 import (
+	"regexp"
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/letter"
 )
 
 // wrap breaks a text at its spaces into lines that come out at most so wide, the first and
-// the others. A word wider than a line is broken after a stroke, a hyphen, a point or the
-// like where that leaves more than half a line, else anywhere; no hyphen is put in, since
-// such a word is a path or a number. There is at least one line; the first is empty where
-// only the others have room for the first word.
+// the others. A number stays with its unit. A word wider than a line is broken after a
+// stroke, a hyphen, a point or the like where that leaves more than half a line, else
+// anywhere; no hyphen is put in, since such a word is a path or a number. There is at
+// least one line; the first is empty where only the others have room for the first word.
 func (s style) wrap(text string, first, rest float64) []string {
 	w := wrapper{style: s, room: first, rest: rest, space: letter.Width(s.face, " ", s.size)}
-	for word := range strings.SplitSeq(letter.Printable(text), " ") {
-		if word != "" {
-			w.word(word, letter.Width(s.face, word, s.size))
+	words := strings.FieldsFunc(letter.Printable(text), func(r rune) bool { return r == ' ' })
+	for len(words) > 0 {
+		n := together(words)
+		group := strings.Join(words[:n], " ")
+		wide := letter.Width(s.face, group, s.size)
+		if n > 1 && wide > rest {
+			n, group, wide = 1, words[0], letter.Width(s.face, words[0], s.size)
 		}
+		w.word(group, wide)
+		words = words[n:]
 	}
 	return append(w.lines, w.line)
 }
+
+// together is how many of the words, from the first on, are one quantity: "120 × 80 mm".
+func together(words []string) int {
+	n, letters := 1, len(words[0])
+	for n < len(words) && bound(words[n-1], words[n]) && letters+len(words[n]) < 30 {
+		letters += len(words[n])
+		n++
+	}
+	return n
+}
+
+// bound tells whether a line would end badly between two words.
+func bound(a, b string) bool {
+	const between, before = "±×", "±×≤≥=<>≈"
+	switch {
+	case strings.Contains(between, b):
+		return true
+	case strings.Contains(before, a):
+		return number.MatchString(b)
+	}
+	return number.MatchString(a) && unitLike.MatchString(b)
+}
+
+var (
+	number   = regexp.MustCompile(`^\(?[-−+±]?[0-9][0-9.,/]*$`)
+	unitLike = regexp.MustCompile(`^[\p{L}°%][\p{L}²³°/0-9·]{0,5}[.,;:)]*$`)
+)
 
 type wrapper struct {
 	style
