@@ -29,6 +29,7 @@ type checkFlags struct {
 func (a *app) checkCommand(v *viewFlags) *cobra.Command {
 	f := &checkFlags{
 		format: choice{what: "format", kind: "FORMAT", value: formatNames()[0], allowed: formatNames()},
+		out:    outFlag{allowed: formatNames()},
 		failAt: choice{what: "signal word", kind: "WORD", value: string(report.Warning), allowed: signals()},
 	}
 	cmd := &cobra.Command{
@@ -86,15 +87,17 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 	}
 	j := judging{set: a.set().WithoutDetail(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
 		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count(), Overlay: books.overlay}}
+	to := delivery{formats(), f.format.value, f.out.asked}
 	if unusable != nil {
-		return a.deliver(a.reportOf(j, unusable), v, f, excerpts(files))
+		run := a.reportOf(j, unusable)
+		return a.deliver(to, run, run.Status, v, excerpts(files))
 	}
 	inputs, err := a.inputs(names)
 	if err != nil {
 		return err
 	}
 	run := a.reportOf(j, j.all(cmd.Context(), inputs))
-	return a.deliver(run, v, f, excerpts(inputs))
+	return a.deliver(to, run, run.Status, v, excerpts(inputs))
 }
 
 // day is the date that was asked for, else today.
@@ -109,27 +112,6 @@ func (a *app) reportOf(j judging, files []report.FileReport) *report.Run {
 	return &report.Run{Format: report.Format, Program: report.Program{Name: "lowvent", Version: a.version},
 		On: j.options.On.String(), FailAt: j.failAt, Accept: j.acceptWaivers, Caution: report.Cautions(),
 		Files: files, Status: worst(files, j.acceptWaivers)}
-}
-
-// deliver makes every output before it writes any. One that can't be written
-// makes the status that of unusable input, and does not keep back the others.
-func (a *app) deliver(run *report.Run, v *viewFlags, f *checkFlags, excerpt excerptFunc) error {
-	screen := render(f.format.value, run, a.onTerminal(v), excerpt)
-	bodies := make([][]byte, len(f.out))
-	for i, each := range f.out {
-		bodies[i] = render(each.format, run, a.inFile(v), excerpt)
-	}
-	status := run.Status
-	for i, each := range f.out {
-		if err := writeWhole(each.file, bodies[i]); err != nil {
-			a.say("%s", err)
-			status = max(status, statusUnusable)
-		}
-	}
-	if _, err := a.stdout.Write(screen); err != nil {
-		return fmt.Errorf("the report could not be written to standard output: %w", err)
-	}
-	return exit(status)
 }
 
 // mostWorkers is more than any machine of a builder has use for.

@@ -15,12 +15,16 @@ import (
 type explainFlags struct {
 	subject string
 	format  choice
+	out     outFlag
 	books   bookFlags
 	on      dateFlag
 }
 
 func (a *app) explainCommand(v *viewFlags) *cobra.Command {
-	f := &explainFlags{format: choice{what: "format", kind: "FORMAT", value: workingFormats()[0], allowed: workingFormats()}}
+	f := &explainFlags{
+		format: choice{what: "format", kind: "FORMAT", value: workingFormats()[0], allowed: workingFormats()},
+		out:    outFlag{allowed: workingFormats()},
+	}
 	cmd := &cobra.Command{
 		Use:   "explain [CHECK|FIGURE [FILE]]",
 		Short: "Tell what a check asks and why, or show its working for a layout",
@@ -28,26 +32,26 @@ func (a *app) explainCommand(v *viewFlags) *cobra.Command {
 what it leaves out, by which limits it judges, what it reads and how to measure
 that. With a layout as well it shows the working: every value with its place in
 the file, every limit with its source, every formula. A figure that is a course over
-time is drawn, and its points are in the JSON form.`,
+time is drawn. The form html is a calculation sheet to read and to print, csv the
+same for a spreadsheet; both have the digits to reckon it again.`,
 		Example: `  lowvent explain
   lowvent explain locker.low-vent
   lowvent explain locker.low-vent layout.json --subject lockers/gas
   lowvent explain dwelling.connected-load layout.json
-  lowvent explain regulator.cold-course layout.json --format json`,
+  lowvent explain regulator.cold-course layout.json --format json
+  lowvent explain locker.low-vent layout.json --out html=low-vent.html --out csv=low-vent.csv`,
 		ValidArgsFunction: a.explainWords,
 		RunE:              func(cmd *cobra.Command, args []string) error { return a.explain(cmd, v, f, args) },
 	}
 	cmd.Flags().StringVar(&f.subject, "subject", "", "only the working for this `THING` of the file, such as lockers/gas")
 	cmd.Flags().Var(&f.format, "format", "form of the working for a layout: "+strings.Join(workingFormats(), ", "))
+	cmd.Flags().Var(&f.out, "out", "write the working into a file as well, whole or not at all; may be repeated")
 	f.books.register(cmd.Flags())
 	cmd.Flags().Var(&f.on, "on", "judge as on this day (default today)")
 	complete(cmd, "format", workingFormats)
 	complete(cmd, "code", codeIDs)
 	return cmd
 }
-
-// workingFormats are the forms of a working, the usual one first.
-func workingFormats() []string { return []string{"terminal", "json"} }
 
 // explainWords offers ids to the shell, then files.
 func (a *app) explainWords(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -77,6 +81,8 @@ func (a *app) explain(cmd *cobra.Command, v *viewFlags, f *explainFlags, args []
 		return errors.New("explain takes one check or figure, and one layout")
 	case len(args) < 2 && f.format.value != workingFormats()[0]:
 		return errors.New("--format is for the working of a layout: name the layout as well, after the check")
+	case len(args) < 2 && len(f.out.asked) > 0:
+		return errors.New("--out is for the working of a layout: name the layout as well, after the check")
 	case len(args) < 2 && f.subject != "":
 		return errors.New("--subject names a thing of a layout: name the layout as well, after the check")
 	case len(args) == 0:
@@ -87,7 +93,7 @@ func (a *app) explain(cmd *cobra.Command, v *viewFlags, f *explainFlags, args []
 		return err
 	}
 	if len(args) == 2 {
-		return a.showWorking(cmd, a.onTerminal(v), f, only, args[1])
+		return a.showWorking(cmd, v, f, only, args[1])
 	}
 	p := a.onTerminal(v).page()
 	for i := range only.Checks {

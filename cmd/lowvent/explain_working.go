@@ -6,7 +6,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"lowvent.example/cmd/lowvent/internal/render/jsonout"
 	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
@@ -16,7 +15,7 @@ import (
 // showWorking judges one layout by one check or figure, and shows every line of
 // the working. It explains: it is no judgement of the layout, so the exit status
 // tells only whether the layout could be used.
-func (a *app) showWorking(cmd *cobra.Command, v view, f *explainFlags, only check.Set, name string) error {
+func (a *app) showWorking(cmd *cobra.Command, v *viewFlags, f *explainFlags, only check.Set, name string) error {
 	books, bookFiles, unusable, err := a.books(f.books)
 	if err != nil {
 		return err
@@ -34,20 +33,14 @@ func (a *app) showWorking(cmd *cobra.Command, v view, f *explainFlags, only chec
 	if files == nil {
 		files, bookFiles = j.all(cmd.Context(), inputs), inputs
 	}
+	status := statusNothing
 	if len(files[0].Faults) > 0 {
-		run := a.reportOf(j, files)
-		if err := term.Write(a.stdout, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpts(bookFiles)}); err != nil {
-			return err
-		}
-		return exit(statusUnusable)
-	}
-	if err := pick(&files[0], f.subject); err != nil {
+		status = statusUnusable
+	} else if err := pick(&files[0], f.subject); err != nil {
 		return err
 	}
-	if f.format.value == "json" {
-		return jsonout.Write(a.stdout, a.reportOf(j, files))
-	}
-	return a.print(workingPage(v, &files[0], j.options.On.String()))
+	to := delivery{workingForms(), f.format.value, f.out.asked}
+	return a.deliver(to, a.reportOf(j, files), status, v, excerpts(bookFiles))
 }
 
 // pick keeps the findings and figures of one subject.
@@ -112,7 +105,7 @@ func byCode(c *report.Code) string {
 
 func findingWorking(p *text.Page, f *report.Finding) {
 	p.Blank()
-	p.Item(text.Strong, 0, 2, fmt.Sprintf("%s  %s: %s", f.Check, f.Label, ended(f.Outcome, f.Reason)))
+	p.Item(text.Strong, 0, 2, fmt.Sprintf("%s  %s: %s", f.Check, f.Label, term.Answer(f.Outcome, f.Reason)))
 	p.Item(text.Plain, 2, 2, f.Asks)
 	for i := range f.Parts {
 		p.Blank()
@@ -121,7 +114,7 @@ func findingWorking(p *text.Page, f *report.Finding) {
 }
 
 func partWorking(p *text.Page, part *report.Part) {
-	head := ended(part.Outcome, part.Reason)
+	head := term.Answer(part.Outcome, part.Reason)
 	if part.About != "" {
 		head = part.About + ": " + head
 	}
@@ -239,17 +232,4 @@ func behind(l *report.Line) []string {
 		add("holds for: " + l.Valid)
 	}
 	return out
-}
-
-// ended tells in words how a question ended.
-func ended(o report.Outcome, r report.Reason) string {
-	words := map[report.Outcome]string{report.Within: "within limit, as stated", report.NotMet: "not met",
-		report.NotKnown: "not known", report.NotApplicable: "not judged"}
-	reasons := map[report.Reason]string{report.NoSubject: "the file states that there is none", report.RuleExempts: "the question does not arise",
-		report.NotCovered: "the code is silent", report.AskFitter: "a question for the fitter", report.MissingInput: "something is not stated",
-		report.NotSurveyed: "a list is not stated complete", report.ToProve: "for the fitter to prove"}
-	if why := reasons[r]; why != "" {
-		return words[o] + " (" + why + ")"
-	}
-	return words[o]
 }

@@ -23,6 +23,7 @@ func TestGoldenReports(t *testing.T) {
 		{"working-load.txt", statusNothing, []string{"explain", "dwelling.connected-load", "willow.json"}},
 		{"help.txt", statusNothing, []string{"help"}},
 		{"help-check.txt", statusNothing, []string{"help", "check"}},
+		{"help-explain.txt", statusNothing, []string{"help", "explain"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.golden, func(t *testing.T) {

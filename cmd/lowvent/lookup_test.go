@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
@@ -148,8 +149,8 @@ func TestHowAQuestionEnded(t *testing.T) {
 		{report.NotApplicable, report.RuleExempts, "not judged (the question does not arise)"},
 	}
 	for _, tt := range tests {
-		if got := ended(tt.outcome, tt.reason); got != tt.want {
-			t.Errorf("ended(%s, %s) = %q, want %q", tt.outcome, tt.reason, got, tt.want)
+		if got := term.Answer(tt.outcome, tt.reason); got != tt.want {
+			t.Errorf("term.Answer(%s, %s) = %q, want %q", tt.outcome, tt.reason, got, tt.want)
 		}
 	}
 }

@@ -53,19 +53,21 @@ func formats() []format {
 	}
 }
 
-func formatNames() []string {
+func formatNames() []string { return namesOf(formats()) }
+
+func namesOf(forms []format) []string {
 	var names []string
-	for _, each := range formats() {
+	for _, each := range forms {
 		names = append(names, each.name)
 	}
 	return names
 }
 
-// render writes a report in one form into memory, so that no output is ever
+// render writes a report in one of the forms into memory, so that no output is ever
 // half a report.
-func render(name string, run *report.Run, v view, excerpt excerptFunc) []byte {
+func render(forms []format, name string, run *report.Run, v view, excerpt excerptFunc) []byte {
 	var out bytes.Buffer
-	for _, each := range formats() {
+	for _, each := range forms {
 		if each.name != name {
 			continue
 		}
@@ -76,8 +78,11 @@ func render(name string, run *report.Run, v view, excerpt excerptFunc) []byte {
 	return out.Bytes()
 }
 
-// outFlag collects what --out asks for.
-type outFlag []outSpec
+// outFlag collects what --out asks for, in the forms that are allowed.
+type outFlag struct {
+	allowed []string
+	asked   []outSpec
+}
 
 type outSpec struct{ format, file string }
 
@@ -86,16 +91,16 @@ func (o *outFlag) Set(s string) error {
 	if file == "" {
 		return fmt.Errorf("an output is written FORMAT=FILE, for example json=report.json")
 	}
-	name, err := oneWord("format", word, formatNames())
+	name, err := oneWord("format", word, o.allowed)
 	if err != nil {
 		return err
 	}
-	for _, each := range *o {
+	for _, each := range o.asked {
 		if filepath.Clean(each.file) == filepath.Clean(file) {
 			return fmt.Errorf("two outputs go into %s", file)
 		}
 	}
-	*o = append(*o, outSpec{name, file})
+	o.asked = append(o.asked, outSpec{name, file})
 	return nil
 }
 
@@ -103,6 +108,33 @@ func (o *outFlag) String() string { return "" }
 
 // Type names the flag's value in help.
 func (o *outFlag) Type() string { return "FORMAT=FILE" }
+
+// delivery is the forms in which a run is written: on standard output, and into files.
+type delivery struct {
+	forms  []format
+	screen string
+	files  []outSpec
+}
+
+// deliver makes every output before it writes any. One that can't be written
+// makes the status that of unusable input, and does not keep back the others.
+func (a *app) deliver(d delivery, run *report.Run, status int, v *viewFlags, excerpt excerptFunc) error {
+	screen := render(d.forms, d.screen, run, a.onTerminal(v), excerpt)
+	bodies := make([][]byte, len(d.files))
+	for i, each := range d.files {
+		bodies[i] = render(d.forms, each.format, run, a.inFile(v), excerpt)
+	}
+	for i, each := range d.files {
+		if err := writeWhole(each.file, bodies[i]); err != nil {
+			a.say("%s", err)
+			status = max(status, statusUnusable)
+		}
+	}
+	if _, err := a.stdout.Write(screen); err != nil {
+		return fmt.Errorf("the report could not be written to standard output: %w", err)
+	}
+	return exit(status)
+}
 
 // writeWhole writes a file whole or not at all: into a neighbour that then takes
 // its name.

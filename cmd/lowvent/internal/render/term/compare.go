@@ -22,16 +22,16 @@ func Compare(w io.Writer, run *report.Run, changes []report.Change, o Options) e
 	p.Blank()
 	p.Field(text.Plain, 0, "old", indent, strong, title(old))
 	if codeID(old) != codeID(later) {
-		p.Field(text.Plain, indent, "code", labels, text.Plain, codeLine(old))
+		p.Field(text.Plain, indent, "code", labels, text.Plain, CodeLine(old))
 	}
 	p.Field(text.Plain, 0, "new", indent, strong, title(later))
 	p.Field(text.Plain, 0, "gas now", indent, strong, later.Gas)
-	p.Field(text.Plain, 0, "code", indent, text.Plain, codeLine(later))
+	p.Field(text.Plain, 0, "code", indent, text.Plain, CodeLine(later))
 	if later.Code != nil && !later.Code.Governs {
 		p.Para(strong, indent, "Borrowed yardstick: "+later.Code.Borrowed)
 	}
 	if later.Overlay != nil {
-		p.Field(text.Plain, 0, "overlay", indent, strong, overlayLine(later.Overlay))
+		p.Field(text.Plain, 0, "overlay", indent, strong, OverlayLine(later.Overlay))
 	}
 	if codeID(old) != codeID(later) {
 		p.Para(strong, 0, "The two are judged by unequal codes: what follows comes of both, the codes and the layouts. With --code one code judges both.")

@@ -12,7 +12,7 @@ import (
 func (p *page) head(f *report.FileReport) {
 	p.Item(strong, 0, indent, title(f))
 	p.Field(text.Plain, 0, "gas now", indent, strong, f.Gas)
-	p.Field(text.Plain, 0, "code", indent, text.Plain, codeLine(f))
+	p.Field(text.Plain, 0, "code", indent, text.Plain, CodeLine(f))
 	if f.Code != nil && !f.Code.Governs {
 		p.Para(strong, indent, "Borrowed yardstick: "+f.Code.Borrowed)
 	}
@@ -20,7 +20,7 @@ func (p *page) head(f *report.FileReport) {
 		p.Para(strong, indent, "This code was read from "+f.Code.File+", a file of the user's own: nobody has verified it.")
 	}
 	if f.Overlay != nil {
-		p.Field(text.Plain, 0, "overlay", indent, strong, overlayLine(f.Overlay))
+		p.Field(text.Plain, 0, "overlay", indent, strong, OverlayLine(f.Overlay))
 	}
 	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", Count(f.Counts.Checks, "check"), Count(f.Counts.Subjects, "subject")))
 	if len(f.Waivers) > 0 {
@@ -28,8 +28,8 @@ func (p *page) head(f *report.FileReport) {
 	}
 }
 
-// overlayLine says how much of a local overlay is heeded.
-func overlayLine(o *report.Overlay) string {
+// OverlayLine says how much of a local overlay is heeded.
+func OverlayLine(o *report.Overlay) string {
 	heeded, looser := 0, 0
 	for _, l := range o.Limits {
 		if l.State != report.LocalInForce {
@@ -50,8 +50,8 @@ func title(f *report.FileReport) string {
 	return f.File + ": " + f.Title
 }
 
-// codeLine names the code, or says what a run without one is worth.
-func codeLine(f *report.FileReport) string {
+// CodeLine names the code, or says what a run without one is worth.
+func CodeLine(f *report.FileReport) string {
 	if f.Code != nil {
 		line := f.Code.Title + " [" + f.Code.ID + "]"
 		if f.Code.Edition != "" {

@@ -58,6 +58,19 @@ func Cite(s *report.Source) string {
 	return cite + "; " + Provenance(s.Provenance)
 }
 
+// Answer tells in words how a question, or one part of it, ended.
+func Answer(o report.Outcome, r report.Reason) string {
+	words := map[report.Outcome]string{report.Within: "within limit, as stated", report.NotMet: "not met",
+		report.NotKnown: "not known", report.NotApplicable: "not judged"}
+	reasons := map[report.Reason]string{report.NoSubject: "the file states that there is none", report.RuleExempts: "the question does not arise",
+		report.NotCovered: "the code is silent", report.AskFitter: "a question for the fitter", report.MissingInput: "something is not stated",
+		report.NotSurveyed: "a list is not stated complete", report.ToProve: "for the fitter to prove"}
+	if why := reasons[r]; why != "" {
+		return words[o] + " (" + why + ")"
+	}
+	return words[o]
+}
+
 // Count puts a number before a word and gives the word its plural.
 func Count(n int, word string) string {
 	if n == 1 {

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"io"
+
+	"lowvent.example/cmd/lowvent/internal/render/calcsheet"
+	"lowvent.example/cmd/lowvent/internal/render/jsonout"
+	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/schema/report"
+)
+
+// workingForms lists the forms of a working, the usual one first. Each also tells of a
+// layout that can't be used.
+func workingForms() []format {
+	return []format{
+		{"terminal", writeWorking},
+		{"json", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return jsonout.Write(w, run)
+		}},
+		{"html", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return calcsheet.HTML(w, run)
+		}},
+		{"csv", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
+			return calcsheet.CSV(w, run)
+		}},
+	}
+}
+
+// workingFormats are the names of the forms of a working.
+func workingFormats() []string { return namesOf(workingForms()) }
+
+// writeWorking shows a working on the terminal, or why there is none.
+func writeWorking(w io.Writer, run *report.Run, v view, excerpt excerptFunc) error {
+	if len(run.Files[0].Faults) > 0 {
+		return term.Write(w, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpt})
+	}
+	_, err := workingPage(v, &run.Files[0], run.On).WriteTo(w)
+	return err
+}
