@@ -62,14 +62,11 @@ func (a *app) compare(cmd *cobra.Command, v *viewFlags, f *compareFlags, names [
 	}
 	var both []input
 	for _, name := range names {
-		inputs, err := a.inputs([]string{name})
+		in, err := a.oneInput(name)
 		if err != nil {
 			return err
 		}
-		if len(inputs) != 1 {
-			return fmt.Errorf("%s holds %d layouts: name one of them", name, len(inputs))
-		}
-		both = append(both, inputs...)
+		both = append(both, in)
 	}
 	j := judging{set: check.Set{Checks: a.set().Checks}, books: books, failAt: report.Warning,
 		options: check.Options{On: a.day(f.on), Workers: workersFlag(0).count(), Overlay: books.overlay}}

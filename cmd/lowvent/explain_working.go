@@ -20,18 +20,16 @@ func (a *app) showWorking(cmd *cobra.Command, v *viewFlags, f *explainFlags, onl
 	if err != nil {
 		return err
 	}
-	inputs, err := a.inputs([]string{name})
+	in, err := a.oneInput(name)
 	if err != nil {
 		return err
-	}
-	if len(inputs) != 1 {
-		return fmt.Errorf("%s holds %d layouts: name one of them", name, len(inputs))
 	}
 	j := judging{set: only, books: books, failAt: report.Warning,
 		options: check.Options{On: a.day(f.on), Working: true, Workers: 1, Overlay: books.overlay}}
 	files := unusable
 	if files == nil {
-		files, bookFiles = j.all(cmd.Context(), inputs), inputs
+		bookFiles = []input{in}
+		files = j.all(cmd.Context(), bookFiles)
 	}
 	status := statusNothing
 	if len(files[0].Faults) > 0 {

@@ -25,7 +25,7 @@ func wall(m *Matter) paper.Part {
 			"Don't reset the alarm and stay. Nothing is lit again before a licensed gas fitter has found the cause.",
 		}}}}}},
 		{ID: "card-valves", Title: "Where the valves are", Blocks: []paper.Block{orNone(valveTable(m.Layout), "The file lists no valve. Find the main valve and write its place here."), &paper.Lines{Label: "and", Count: 2}}},
-		{ID: "card-daily", Title: "Before driving, refuelling and swapping", Blocks: []paper.Block{
+		{ID: "card-daily", Title: "Before driving, refuelling and swapping", NewPage: true, Blocks: []paper.Block{
 			&paper.Heading{Text: "Before driving, and before a ferry or tunnel"},
 			&paper.List{Boxes: true, Items: []string{"cylinder valves shut", "every flame and pilot out, appliances that light themselves locked off", "cylinders upright and strapped, locker shut", "the tunnel's or ferry's own rules read"}},
 			&paper.Heading{Text: "Before refuelling"},

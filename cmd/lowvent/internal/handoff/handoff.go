@@ -34,7 +34,7 @@ func Paper(m *Matter) *paper.Document {
 		Language: "en", Made: m.Run.On, Program: m.Run.Program.Name + " " + m.Run.Program.Version, Foot: Foot,
 		Enclosed: []paper.Enclosure{{Name: "layout.json", About: "the layout file that these pages were made from, SHA-256 " + m.Report.SHA256, Data: m.Data}},
 	}
-	d.Parts = []paper.Part{builders(m), fitters(m), wall(m)}
+	d.Parts = []paper.Part{builders(m), fitters(m), wall(m), annex(m)}
 	return d
 }
 
@@ -58,7 +58,7 @@ func builders(m *Matter) paper.Part {
 		sections = append(sections, changes(m))
 	}
 	sections = append(sections, drawings(m)...)
-	sections = append(sections, notMet(m), notKnown(m), withinLimit(m), notCovered(m), doesNotApply(m), figures(m), charts(m), assumed(m), due(m))
+	sections = append(sections, notMet(m), notKnown(m), charts(m), due(m))
 	return paper.Part{ID: "builder", Title: "The builder's pages: what the file states, and what was found", Sections: sections}
 }
 
@@ -68,6 +68,12 @@ func fitters(m *Matter) paper.Part {
 	sections = append(sections, schedules(m)...)
 	sections = append(sections, schematic(m), materials(m), manuals(m), tests(m), unsafe(m), notes(m))
 	return paper.Part{ID: "fitter", Title: "The fitter's pages: for the licensed gas fitter's use", Sections: sections}
+}
+
+// annex is all else that was asked and computed, so that nothing falls silent.
+func annex(m *Matter) paper.Part {
+	return paper.Part{ID: "annex", Title: "Annex: all else that was asked, computed and assumed",
+		Sections: []paper.Section{withinLimit(m), notCovered(m), doesNotApply(m), figures(m), assumed(m)}}
 }
 
 // findings are those of the report that are so, in its order.

@@ -11,39 +11,50 @@ import (
 	"lowvent.example/schema/report"
 )
 
-// withinLimit lists what was compared and lies within its limit, as the file states it.
+// withinLimit lists what was compared and lies within its limit, as the file states it: of
+// each answer the comparison that decided it.
 func withinLimit(m *Matter) paper.Section {
 	t := &paper.Table{Caption: "What was compared, not what was seen", Small: true,
-		Columns: columns([]string{"check", "of", "found", "needed", "by", "for the fitter to prove"}, 3, 2.4, 3, 3, 3.6, 1.5)}
+		Columns: columns([]string{"check", "of", "found", "needed", "by", "for the fitter to prove"}, 2.6, 2.6, 3, 3, 3, 1.2)}
 	all := m.findings(ended(report.Within))
 	for _, f := range all {
 		toProve := ""
 		if f.Reason == report.ToProve {
 			toProve = "yes"
 		}
-		for i, p := range judgedParts(f) {
-			row := []paper.Cell{text(f.Check), text(f.Label), text(label(p.Found)), text(label(p.Needed)), text(term.Cite(p.Source)), text(toProve)}
-			if i > 0 {
-				row[0], row[1], row[5] = text(""), text(p.About), text("")
-			}
-			t.Rows = append(t.Rows, row)
-		}
+		p := deciding(f)
+		t.Rows = append(t.Rows, []paper.Cell{text(f.Check), text(f.Label), text(label(p.Found)), text(label(p.Needed)), text(clause(p.Source)), text(toProve)})
 	}
-	return paper.Section{ID: "within", Title: fmt.Sprintf("Within limit, as stated: %s", of(len(all), "answer")), NewPage: true, Blocks: []paper.Block{orNone(t, "None.")}}
+	return paper.Section{ID: "within", Title: fmt.Sprintf("Within limit, as stated: %s", of(len(all), "answer")), Blocks: []paper.Block{orNone(t, "None.")}}
 }
 
-// judgedParts are the clauses that were compared, at least one.
-func judgedParts(f *report.Finding) []report.Part {
-	var parts []report.Part
+// deciding is the comparison that stands nearest to its limit, else the first.
+func deciding(f *report.Finding) report.Part {
+	var best report.Part
 	for _, p := range f.Parts {
-		if p.Outcome == f.Outcome && (p.Found != nil || p.Needed != nil) {
-			parts = append(parts, p)
+		if p.Outcome != f.Outcome || p.Found == nil && p.Needed == nil {
+			continue
+		}
+		if best.Found == nil && best.Needed == nil || p.Margin != nil && (best.Margin == nil || *p.Margin < *best.Margin) {
+			best = p
 		}
 	}
-	if parts == nil {
-		parts = []report.Part{{}}
+	return best
+}
+
+// clause is where a limit stands, without its edition, which the first page tells.
+func clause(s *report.Source) string {
+	if s == nil {
+		return ""
 	}
-	return parts
+	if s.Document == "" {
+		return term.Provenance(s.Provenance)
+	}
+	place := strings.TrimSpace(s.Document + " " + s.Clause)
+	if s.Provenance != "read" {
+		place += ", " + term.Provenance(s.Provenance)
+	}
+	return place
 }
 
 func label(a *report.Amount) string {

@@ -1,0 +1,242 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"lowvent.example/cmd/lowvent/internal/handoff"
+	"lowvent.example/cmd/lowvent/internal/paper"
+	"lowvent.example/cmd/lowvent/internal/render/calendar"
+	"lowvent.example/cmd/lowvent/internal/render/html"
+	"lowvent.example/cmd/lowvent/internal/render/pdf"
+	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/text"
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
+)
+
+type handoffFlags struct {
+	out   outFlag
+	books bookFlags
+	on    dateFlag
+	since string
+	sheet choice
+}
+
+// handoffForm is one form in which a hand-off is written.
+type handoffForm struct {
+	name  string
+	write func(io.Writer, *handoff.Matter, pdf.Sheet) error
+}
+
+func handoffForms() []handoffForm {
+	return []handoffForm{
+		{"html", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error {
+			return html.Write(w, checked(handoff.Paper(m)))
+		}},
+		{"pdf", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
+			return pdf.Write(w, checked(handoff.Paper(m)), s)
+		}},
+		{"card", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
+			return pdf.Write(w, checked(handoff.Card(m)), s)
+		}},
+		{"calendar", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error { return calendar.Write(w, m) }},
+	}
+}
+
+func handoffNames() []string {
+	var names []string
+	for _, each := range handoffForms() {
+		names = append(names, each.name)
+	}
+	return names
+}
+
+// The sheets that a PDF is laid out for; of the country is the usual one where the dwelling is used.
+const (
+	sheetOfCountry = "by-country"
+	sheetA4        = "a4"
+	sheetLetter    = "letter"
+)
+
+func sheetNames() []string { return []string{sheetOfCountry, sheetA4, sheetLetter} }
+
+func (a *app) handoffCommand(v *viewFlags) *cobra.Command {
+	f := &handoffFlags{
+		out:   outFlag{allowed: handoffNames()},
+		sheet: choice{what: "sheet", kind: "SHEET", value: sheetOfCountry, allowed: sheetNames()},
+	}
+	cmd := &cobra.Command{
+		Use:   "handoff FILE --out FORMAT=FILE",
+		Short: "Write the papers for the licensed gas fitter, with drawings, and a card for the wall",
+		Long: `Handoff writes what a builder hands to a licensed gas fitter: who may work and what
+is live, what was found, worst first, what is not known, drawings to scale, and the
+pages on which the fitter works: claims to prove, plates, schedules, a test sheet,
+notes. It is no certificate, and every page says so.
+
+The forms: "html", one file to read on a screen or to print; "pdf", the same paper
+with the layout file enclosed; "card", a card for the wall as PDF; "calendar", the
+dates that fall due as iCalendar, each a reminder and no proof.
+
+It takes the file as it is: edits that stand in no file belong to "lowvent trial", and
+are nothing to hand to anybody.
+
+Exit status: 0 the papers were written, whatever they tell (no approval of the
+installation), 2 a file or the command line can't be used, 3 a fault of the program.`,
+		Example: `  lowvent handoff layout.json --out html=handoff.html --out pdf=handoff.pdf
+  lowvent handoff layout.json --since last-visit.json --out pdf=handoff.pdf
+  lowvent handoff layout.json --out card=card.pdf --out calendar=due.ics`,
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			if len(args) > 0 {
+				return nil, cobra.ShellCompDirectiveNoFileComp
+			}
+			return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+		RunE: func(cmd *cobra.Command, args []string) error { return a.handoff(cmd, v, f, args) },
+	}
+	flags := cmd.Flags()
+	flags.Var(&f.out, "out", "write the papers in one of the forms into a file, whole or not at all; may be repeated. The forms: "+strings.Join(handoffNames(), ", "))
+	flags.StringVar(&f.since, "since", "", "tell what has changed since this older `FILE`, that of the last visit")
+	flags.Var(&f.sheet, "sheet", "sheet of a PDF: "+strings.Join(sheetNames(), ", ")+" (letter in the United States, Canada and Mexico, else A4)")
+	f.books.register(flags)
+	flags.Var(&f.on, "on", "judge as on this day (default today)")
+	complete(cmd, "sheet", sheetNames)
+	complete(cmd, "code", codeIDs)
+	return cmd
+}
+
+// handoff judges the layout, makes every paper, and only then writes any.
+func (a *app) handoff(cmd *cobra.Command, v *viewFlags, f *handoffFlags, names []string) error {
+	switch {
+	case len(names) != 1:
+		return errors.New("name the one layout to hand off: lowvent handoff layout.json --out pdf=handoff.pdf")
+	case len(f.out.asked) == 0:
+		return advice{errors.New("say into which file the papers go"), "For example: lowvent handoff " + names[0] + " --out html=handoff.html --out pdf=handoff.pdf"}
+	}
+	books, bookFiles, unusable, err := a.books(f.books)
+	if err != nil {
+		return err
+	}
+	var both []input
+	for _, name := range append(names, since(f.since)...) {
+		in, err := a.oneInput(name)
+		if err != nil {
+			return err
+		}
+		both = append(both, in)
+	}
+	j := judging{set: a.set(), books: books, failAt: report.Warning,
+		options: check.Options{On: a.day(f.on), Workers: workersFlag(0).count(), Overlay: books.overlay, Working: true}}
+	files := unusable
+	if files == nil {
+		files, bookFiles = j.all(cmd.Context(), both), both
+	}
+	run, look := a.reportOf(j, files), a.onTerminal(v)
+	if run.Status == statusUnusable {
+		if err := term.Write(a.stdout, faultsOf(run), term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpts(bookFiles)}); err != nil {
+			return err
+		}
+		return exit(statusUnusable)
+	}
+	m, err := a.matter(j, both, run)
+	if err != nil {
+		return err
+	}
+	return a.handOver(look, f, m)
+}
+
+func since(name string) []string {
+	if name == "" {
+		return nil
+	}
+	return []string{name}
+}
+
+// matter is what the papers are made from.
+func (a *app) matter(j judging, both []input, run *report.Run) (*handoff.Matter, error) {
+	l, _, faults := j.load(both[0])
+	if faults != nil {
+		return nil, faults
+	}
+	alone := *run
+	alone.Files = run.Files[:1]
+	m := &handoff.Matter{Layout: l, Report: &run.Files[0], Run: &alone, Data: both[0].file.Data}
+	if len(both) > 1 {
+		m.Old = &run.Files[1]
+		m.Changes = report.Compare(m.Old, m.Report)
+	}
+	return m, nil
+}
+
+// handOver makes every paper and writes them, and tells what it wrote.
+func (a *app) handOver(look view, f *handoffFlags, m *handoff.Matter) error {
+	bodies := make([][]byte, len(f.out.asked))
+	for i, each := range f.out.asked {
+		bodies[i] = paperIn(each.format, m, sheetFor(f.sheet.value, m.Layout))
+	}
+	status, wrote := statusNothing, []string{}
+	for i, each := range f.out.asked {
+		if err := writeWhole(each.file, bodies[i]); err != nil {
+			a.say("%s", err)
+			status = statusUnusable
+			continue
+		}
+		wrote = append(wrote, each.file)
+	}
+	if err := a.print(wrotePage(look, m, wrote)); err != nil {
+		return err
+	}
+	return exit(status)
+}
+
+// wrotePage tells what was written, between the words that every report begins and ends with.
+func wrotePage(look view, m *handoff.Matter, wrote []string) *text.Page {
+	p := look.page()
+	for _, each := range m.Run.Caution {
+		p.Para(text.Strong, 0, each)
+	}
+	p.Blank()
+	for _, each := range wrote {
+		p.Item(text.Plain, 0, 2, "Wrote "+each)
+	}
+	p.Blank()
+	p.Para(text.Strong, 0, term.Result(m.Run))
+	return p
+}
+
+// paperIn makes one form in memory, so that none is ever half a paper.
+func paperIn(name string, m *handoff.Matter, sheet pdf.Sheet) []byte {
+	var out strings.Builder
+	for _, each := range handoffForms() {
+		if each.name != name {
+			continue
+		}
+		if err := each.write(&out, m, sheet); err != nil {
+			panic(fmt.Errorf("the hand-off as %s could not be made: %w", name, err))
+		}
+	}
+	return []byte(out.String())
+}
+
+// checked is a paper that any page can show.
+func checked(d *paper.Document) *paper.Document {
+	if err := d.Check(); err != nil {
+		panic(err) // what is in a paper is the program's own
+	}
+	return d
+}
+
+// sheetFor is the sheet that was asked for, else that of the country of use.
+func sheetFor(word string, l *layout.Layout) pdf.Sheet {
+	country, _ := l.Where.Country.Get()
+	american := country == "US" || country == "CA" || country == "MX"
+	if word == sheetLetter || word == sheetOfCountry && american {
+		return pdf.Letter
+	}
+	return pdf.A4
+}
