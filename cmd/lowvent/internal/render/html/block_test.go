@@ -64,10 +64,9 @@ func TestLeastWidth(t *testing.T) {
 	}{
 		{[]paper.Column{column("", 0)}, nil, 4},
 		{[]paper.Column{column("a b c d e f", 1), column("", 1)}, nil, 8},
-		{[]paper.Column{column("", 1), column("", 3)}, nil, 16},
 		{[]paper.Column{column("Manufacturer", 0)}, nil, 10},
 		{[]paper.Column{column("", 0)}, []paper.Cell{{Word: "WARNING"}}, 7},
-		{[]paper.Column{column("", 1), column("", 100)}, nil, mostWide},
+		{make([]paper.Column, 13), nil, mostWide},
 	} {
 		table := &paper.Table{Columns: c.columns}
 		if c.row != nil {
@@ -77,7 +76,7 @@ func TestLeastWidth(t *testing.T) {
 			t.Errorf("%v: %d em, want %d", c.columns, got, c.want)
 		}
 	}
-	crowd := of(t, &paper.Table{Columns: []paper.Column{column("a", 1), column("b", 100)}})
+	crowd := of(t, &paper.Table{Columns: make([]paper.Column, 13)})
 	if len(crowd.classed("crowded")) != 1 {
 		t.Error("a table that is too wide may not break its titles")
 	}

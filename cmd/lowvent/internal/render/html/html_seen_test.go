@@ -141,6 +141,7 @@ func printed(t *testing.T, b *browser.Browser) {
 			feet(t, d, on, texts)
 			margins(t, d, on, browser.Words(t, pdf))
 			begins(t, texts)
+			company(t, d, texts)
 			trueSize(t, browser.Words(t, pdf))
 		}
 	}
@@ -198,6 +199,23 @@ func begins(t *testing.T, texts []string) {
 	for i, text := range texts {
 		if strings.Contains(text, "8,000 BTU/h") && !strings.Contains(text, "As the builder read it") {
 			t.Errorf("page %d has rows without the head of their table", i+1)
+		}
+	}
+}
+
+// company: no page ends with a heading or with the caption of a table.
+func company(t *testing.T, d *paper.Document, texts []string) {
+	t.Helper()
+	alone := []string{"Data plates", "More than fits"}
+	for _, h := range headings(read(t, d)) {
+		alone = append(alone, h[len("h1 "):])
+	}
+	for i, text := range texts[1:] { // the first ends with the contents
+		text = strings.TrimSpace(strings.TrimSuffix(text, fmt.Sprintf("%s %d of %d", d.Foot, i+2, len(texts))))
+		for _, heading := range alone {
+			if strings.HasSuffix(text, heading) {
+				t.Errorf("page %d ends with %q alone", i+2, heading)
+			}
 		}
 	}
 }

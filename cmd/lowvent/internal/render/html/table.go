@@ -52,15 +52,11 @@ func (p *page) tableClass(t *paper.Table) string {
 // leastWidth is the least width of a table on a screen, in em, at which no column breaks
 // the words of its title or a signal word. On paper the width is what it is.
 func leastWidth(t *paper.Table) int {
-	sum, least, flat := total(t.Columns), 0.0, 0.0
-	for i, c := range t.Columns {
-		need := columnNeed(t, i)
-		flat += need
-		if sum > 0 && c.Share > 0 {
-			least = max(least, need*sum/c.Share)
-		}
+	sum := 0.0
+	for i := range t.Columns {
+		sum += columnNeed(t, i)
 	}
-	return int(math.Ceil(min(max(least, flat), mostWide)))
+	return int(math.Ceil(min(sum, mostWide)))
 }
 
 // The most em that a table asks for, whatever is in it, which is what a sheet of paper
