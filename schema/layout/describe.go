@@ -2,6 +2,8 @@ package layout
 
 import (
 	"encoding/json"
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 
@@ -137,4 +139,33 @@ func exampleOf(kind unit.Kind) string {
 		_ = json.Unmarshal(node.Examples[0], &example) // "" for what is no text
 	}
 	return example
+}
+
+// KindAt tells what kind of quantity stands at a JSON Pointer of a layout, and whether
+// it is written as a bare number of JSON, as counts are. Of what is no quantity, known
+// is false.
+func KindAt(pointer string) (kind unit.Kind, bare, known bool) {
+	_, node := schemaAt(pointer)
+	for ; node != nil && node.Ref != ""; node = node.target() {
+		name := strings.TrimPrefix(node.Ref, "#/$defs/")
+		if name == "count" {
+			return unit.KindCount, true, true
+		}
+		for _, each := range unit.Kinds() {
+			if each.String() == name {
+				return each, false, true
+			}
+		}
+	}
+	return 0, false, false
+}
+
+// KeysAt lists, sorted, the keys that a layout can have in the object at a JSON Pointer.
+// There are none for what is no object, or whose names the file gives.
+func KeysAt(pointer string) []string {
+	_, node := schemaAt(pointer)
+	if node = node.target(); node == nil {
+		return nil
+	}
+	return slices.Sorted(maps.Keys(node.Properties))
 }

@@ -1,8 +1,11 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"testing"
+
+	"lowvent.example/schema/unit"
 )
 
 func TestDescribe(t *testing.T) {
@@ -65,6 +68,44 @@ func TestMeaning(t *testing.T) {
 		got := Meaning(c.pointer, c.word)
 		if !strings.HasPrefix(got, c.begins) || (c.begins == "") != (got == "") {
 			t.Errorf("%s %q: %q", c.pointer, c.word, got)
+		}
+	}
+}
+
+func TestKindAt(t *testing.T) {
+	for _, c := range []struct {
+		pointer     string
+		kind        unit.Kind
+		bare, known bool
+	}{
+		{"/lockers/side/vents/low/gross", unit.KindArea, false, true},
+		{"/combustibles/shelf/box/from/2", unit.KindLength, false, true},
+		{"/climate/coldest", unit.KindTemperature, false, true},
+		{"/cylinders/A/restraint/points", unit.KindCount, true, true},
+		{"/appliances/hob/plate/input", unit.KindPower, false, true},
+		{"/lockers/side/vents/low/cover", 0, false, false},
+		{"/lockers/side/vents/low/closable", 0, false, false},
+		{"/title", 0, false, false},
+		{"/lockers/side/gros", 0, false, false},
+		{"", 0, false, false},
+	} {
+		kind, bare, known := KindAt(c.pointer)
+		if kind != c.kind || bare != c.bare || known != c.known {
+			t.Errorf("%s: %s %t %t, want %s %t %t", c.pointer, kind, bare, known, c.kind, c.bare, c.known)
+		}
+	}
+}
+
+func TestKeysAt(t *testing.T) {
+	if got := KeysAt("/lockers/side/vents/low/cover"); !slices.Equal(got, []string{"evidence", "kind", "note", "open"}) {
+		t.Errorf("of a cover: %q", got)
+	}
+	if got := KeysAt(""); !slices.IsSorted(got) || !slices.Contains(got, "lockers") {
+		t.Errorf("of a layout: %q", got)
+	}
+	for _, none := range []string{"/lockers", "/lockers/side/lowestPoint", "/nothing", "/lines/trunk/route"} {
+		if got := KeysAt(none); len(got) > 0 {
+			t.Errorf("%s: %q", none, got)
 		}
 	}
 }
