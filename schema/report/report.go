@@ -13,6 +13,7 @@ type Run struct {
 	FailAt  Signal       `json:"failAt"`
 	Accept  bool         `json:"waiversAccepted,omitempty"` // waived findings were asked not to count towards the exit status
 	Caution []string     `json:"caution"`
+	Trial   *Trial       `json:"trial,omitempty"` // the edits of a trial; nil for a run over files as they are
 	Files   []FileReport `json:"files"`
 	Status  int          `json:"exitStatus"`
 }
