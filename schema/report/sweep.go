@@ -13,6 +13,7 @@ type Sweep struct {
 	Title   string          `json:"title,omitempty"`
 	Gas     string          `json:"gasNow"`
 	Code    *Code           `json:"code,omitempty"`
+	Fitting []Code          `json:"candidates,omitempty"` // codes whose scope fits, when none was chosen
 	Overlay *Overlay        `json:"localOverlay,omitempty"`
 	Trial   *Trial          `json:"trial"` // the edits that hold at every value
 	Swept   Swept           `json:"swept"`
