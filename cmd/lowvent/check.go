@@ -26,12 +26,16 @@ type checkFlags struct {
 	schema  bool
 }
 
-func (a *app) checkCommand(v *viewFlags) *cobra.Command {
-	f := &checkFlags{
+func newCheckFlags() checkFlags {
+	return checkFlags{
 		format: choice{what: "format", kind: "FORMAT", value: formatNames()[0], allowed: formatNames()},
 		out:    outFlag{allowed: formatNames()},
 		failAt: choice{what: "signal word", kind: "WORD", value: string(report.Warning), allowed: signals()},
 	}
+}
+
+func (a *app) checkCommand(v *viewFlags) *cobra.Command {
+	f := newCheckFlags()
 	cmd := &cobra.Command{
 		Use:   "check [FILE|FOLDER|-]...",
 		Short: "Check layouts and tell what is not met and what is not known",
@@ -48,8 +52,14 @@ of the program.`,
   lowvent check --fail-at DANGER --out json=report.json layouts/
   lowvent check --overlay county.json layout.json
   lowvent check --format json --working - < layout.json`,
-		RunE: func(cmd *cobra.Command, args []string) error { return a.check(cmd, v, f, args) },
+		RunE: func(cmd *cobra.Command, args []string) error { return a.check(cmd, v, &f, args) },
 	}
+	f.register(cmd)
+	return cmd
+}
+
+// register adds the flags that check and trial have in common.
+func (f *checkFlags) register(cmd *cobra.Command) {
 	flags := cmd.Flags()
 	flags.Var(&f.format, "format", "form of the report on standard output: "+strings.Join(formatNames(), ", "))
 	flags.Var(&f.out, "out", "write the report into a file as well, whole or not at all; may be repeated")
@@ -63,7 +73,6 @@ of the program.`,
 	complete(cmd, "format", formatNames)
 	complete(cmd, "fail-at", signals)
 	complete(cmd, "code", codeIDs)
-	return cmd
 }
 
 func signals() []string {
@@ -85,9 +94,8 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 	if err != nil {
 		return err
 	}
-	j := judging{set: a.set().WithoutDetail(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
-		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count(), Overlay: books.overlay}}
-	to := delivery{formats(), f.format.value, f.out.asked}
+	j := a.judgingBy(f, books)
+	to := f.to()
 	if unusable != nil {
 		run := a.reportOf(j, unusable)
 		return a.deliver(to, run, run.Status, v, excerpts(files))
@@ -98,6 +106,15 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 	}
 	run := a.reportOf(j, j.all(cmd.Context(), inputs))
 	return a.deliver(to, run, run.Status, v, excerpts(inputs))
+}
+
+// to is the forms in which the report was asked for.
+func (f *checkFlags) to() delivery { return delivery{formats(), f.format.value, f.out.asked} }
+
+// judgingBy is what the flags ask every layout to be judged by.
+func (a *app) judgingBy(f *checkFlags, books books) judging {
+	return judging{set: a.set().WithoutDetail(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
+		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count(), Overlay: books.overlay}}
 }
 
 // day is the date that was asked for, else today.

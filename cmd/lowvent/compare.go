@@ -94,6 +94,18 @@ func (a *app) compare(cmd *cobra.Command, v *viewFlags, f *compareFlags, names [
 	return nil
 }
 
+// oneInput reads the one layout that a name stands for.
+func (a *app) oneInput(name string) (input, error) {
+	inputs, err := a.inputs([]string{name})
+	if err != nil {
+		return input{}, err
+	}
+	if len(inputs) != 1 {
+		return input{}, fmt.Errorf("%s holds %d layouts: name one of them", name, len(inputs))
+	}
+	return inputs[0], nil
+}
+
 // faultsOf is a run's report of the files that can't be used, without the others.
 func faultsOf(run *report.Run) *report.Run {
 	only := *run

@@ -50,18 +50,6 @@ func (a *app) inputs(names []string) ([]input, error) {
 	return all, nil
 }
 
-// oneInput reads the one layout that a name stands for.
-func (a *app) oneInput(name string) (input, error) {
-	inputs, err := a.inputs([]string{name})
-	if err != nil {
-		return input{}, err
-	}
-	if len(inputs) != 1 {
-		return input{}, fmt.Errorf("%s holds %d layouts: name one of them", name, len(inputs))
-	}
-	return inputs[0], nil
-}
-
 func (a *app) named(name string) []input {
 	if name == "-" {
 		return []input{a.standardInput()}

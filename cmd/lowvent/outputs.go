@@ -116,15 +116,24 @@ type delivery struct {
 	files  []outSpec
 }
 
-// deliver makes every output before it writes any. One that can't be written
-// makes the status that of unusable input, and does not keep back the others.
+// deliver makes every output before it writes any.
 func (a *app) deliver(d delivery, run *report.Run, status int, v *viewFlags, excerpt excerptFunc) error {
-	screen := render(d.forms, d.screen, run, a.onTerminal(v), excerpt)
+	return a.hand(render(d.forms, d.screen, run, a.onTerminal(v), excerpt), d.files, a.bodies(d, run, v, excerpt), status)
+}
+
+// bodies makes the outputs that go into files.
+func (a *app) bodies(d delivery, run *report.Run, v *viewFlags, excerpt excerptFunc) [][]byte {
 	bodies := make([][]byte, len(d.files))
 	for i, each := range d.files {
 		bodies[i] = render(d.forms, each.format, run, a.inFile(v), excerpt)
 	}
-	for i, each := range d.files {
+	return bodies
+}
+
+// hand writes what was made, all of it, into files and on the screen. A file that can't
+// be written makes the status that of unusable input, and does not keep back the others.
+func (a *app) hand(screen []byte, files []outSpec, bodies [][]byte, status int) error {
+	for i, each := range files {
 		if err := writeWhole(each.file, bodies[i]); err != nil {
 			a.say("%s", err)
 			status = max(status, statusUnusable)

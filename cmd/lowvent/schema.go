@@ -13,7 +13,7 @@ import (
 
 // schemaNames lists the published schemas in the order in which a newcomer
 // meets them.
-func schemaNames() []string { return []string{"layout", "report", "code", "overlay"} }
+func schemaNames() []string { return []string{"layout", "report", "code", "overlay", "sweep"} }
 
 func published(name string) []byte {
 	switch name {
@@ -21,6 +21,8 @@ func published(name string) []byte {
 		return layout.Schema()
 	case "report":
 		return report.Schema()
+	case "sweep":
+		return report.SweepSchema()
 	case "code":
 		return code.Schema()
 	case "overlay":
@@ -31,10 +33,10 @@ func published(name string) []byte {
 
 func (a *app) schemaCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "schema layout|report|code|overlay",
+		Use:   "schema layout|report|code|overlay|sweep",
 		Short: "Print the published JSON Schema of a form of file",
-		Long: `Schema prints the JSON Schema (2020-12) of layouts, of reports, of codes or
-of local overlays. That of layouts tells for every key what to measure and how;
+		Long: `Schema prints the JSON Schema (2020-12) of layouts, of reports, of codes, of
+local overlays or of sweeps. That of layouts tells for every key what to measure and how;
 an editor that knows JSON Schema shows it while you write.`,
 		Example:   `  lowvent schema layout > layout.schema.json`,
 		ValidArgs: schemaNames(),

@@ -18,7 +18,7 @@ func (a *app) versionCommand() *cobra.Command {
 		Example: "  lowvent version",
 		Args:    noArguments,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			_, err := fmt.Fprintf(a.stdout, "lowvent %s\n%s\nreads %s\nwrites %s\n", a.version, runtime.Version(), layout.Format, report.Format)
+			_, err := fmt.Fprintf(a.stdout, "lowvent %s\n%s\nreads %s\nwrites %s, %s\n", a.version, runtime.Version(), layout.Format, report.Format, report.SweepFormat)
 			return err
 		},
 	}

@@ -153,3 +153,16 @@ const Edge = "Do not build to the edge. A limit is the least that a text asks an
 // Unseen says what a sweep can't show.
 const Unseen = "A question that turns and turns back between two neighbouring values was not seen. One that is not met for several reasons turns only where the last of them goes. " +
 	"Everything else in the file stood still, which it would not in the dwelling."
+
+// Words tells of the sweep in one paragraph, as its cautions carry it.
+func (s *Sweep) Words() string {
+	was := "the file says " + shortened(s.Swept.Old)
+	if s.Swept.Old == "" {
+		was = "the file does not state it"
+	}
+	words := TrialWord + " of values that stand in no file: " + s.Swept.Pointer + " from " + s.Swept.From + " to " + s.Swept.To + " (" + was + ")"
+	for i := range s.Trial.Edits {
+		words += "; at each of them " + s.Trial.Edits[i].words()
+	}
+	return words + ". The file " + s.Trial.Of + " is as it was. " + NoDwelling
+}

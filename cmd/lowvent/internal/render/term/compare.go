@@ -25,14 +25,7 @@ func Compare(w io.Writer, run *report.Run, changes []report.Change, o Options) e
 		p.Field(text.Plain, indent, "code", labels, text.Plain, CodeLine(old))
 	}
 	p.Field(text.Plain, 0, "new", indent, strong, title(later))
-	p.Field(text.Plain, 0, "gas now", indent, strong, later.Gas)
-	p.Field(text.Plain, 0, "code", indent, text.Plain, CodeLine(later))
-	if later.Code != nil && !later.Code.Governs {
-		p.Para(strong, indent, "Borrowed yardstick: "+later.Code.Borrowed)
-	}
-	if later.Overlay != nil {
-		p.Field(text.Plain, 0, "overlay", indent, strong, OverlayLine(later.Overlay))
-	}
+	p.judgedBy(later)
 	if codeID(old) != codeID(later) {
 		p.Para(strong, 0, "The two are judged by unequal codes: what follows comes of both, the codes and the layouts. With --code one code judges both.")
 	}

@@ -11,6 +11,15 @@ import (
 // head tells what was judged by what, before what was found.
 func (p *page) head(f *report.FileReport) {
 	p.Item(strong, 0, indent, title(f))
+	p.judgedBy(f)
+	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", Count(f.Counts.Checks, "check"), Count(f.Counts.Subjects, "subject")))
+	if len(f.Waivers) > 0 {
+		p.Field(text.Plain, 0, "waivers", indent, strong, fmt.Sprintf("%s written into the file, %d in force; none changes an outcome", Count(len(f.Waivers), "waiver"), f.Counts.Waived))
+	}
+}
+
+// judgedBy tells of the gas as it is now, and by what the file is judged.
+func (p *page) judgedBy(f *report.FileReport) {
 	p.Field(text.Plain, 0, "gas now", indent, strong, f.Gas)
 	p.Field(text.Plain, 0, "code", indent, text.Plain, CodeLine(f))
 	if f.Code != nil && !f.Code.Governs {
@@ -21,10 +30,6 @@ func (p *page) head(f *report.FileReport) {
 	}
 	if f.Overlay != nil {
 		p.Field(text.Plain, 0, "overlay", indent, strong, OverlayLine(f.Overlay))
-	}
-	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", Count(f.Counts.Checks, "check"), Count(f.Counts.Subjects, "subject")))
-	if len(f.Waivers) > 0 {
-		p.Field(text.Plain, 0, "waivers", indent, strong, fmt.Sprintf("%s written into the file, %d in force; none changes an outcome", Count(len(f.Waivers), "waiver"), f.Counts.Waived))
 	}
 }
 

@@ -34,7 +34,11 @@ func (p *page) result(run *report.Run) {
 
 // Result is the sentences with which every report of a run ends.
 func Result(run *report.Run) string {
-	return "Result of this file check: " + overall(run) + ". " + report.KeepOff
+	of := "file check"
+	if run.Trial != nil {
+		of = report.TrialWord + ", which is of a dwelling that does not exist"
+	}
+	return "Result of this " + of + ": " + overall(run) + ". " + report.KeepOff
 }
 
 func overall(run *report.Run) string {
