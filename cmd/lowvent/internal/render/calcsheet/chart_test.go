@@ -29,6 +29,8 @@ func TestAxis(t *testing.T) {
 		{unit.KindRatio, 0.0004, 0.0051, true, "% 0 0.1 0.2 0.3 0.4 0.5 0.6"},
 		{unit.KindRatio, 0, 0, true, "% 0 0.2 0.4 0.6 0.8 1"},
 		{unit.KindPower, 0, 2400, true, "W 0 500 1000 1500 2000 2500"},
+		{unit.KindTemperature, 300, 300.0000000001, true, "degC 26.5 27 27.5 28 28.5 29 29.5 30"},
+		{unit.KindSpeed, 1e6, math.Nextafter(1e6, 2e6), false, "m/s 1000000 1020000 1040000 1060000 1080000 1100000"},
 		{0, 1, 2, false, " 1 1.2 1.4 1.6 1.8 2"},
 	}
 	for _, tt := range tests {

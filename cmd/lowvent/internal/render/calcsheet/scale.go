@@ -66,6 +66,10 @@ type axis struct {
 	low, high, step float64
 }
 
+// level is the share of its size below which a course is told as level: what is smaller is
+// the rounding of its numbers, and marks so near to each other could not be told apart.
+const level = 1e-6
+
 // mostMarks is how many steps an axis has at most.
 const mostMarks = 6
 
@@ -77,7 +81,7 @@ func axisOf(k unit.Kind, low, high float64, rounded bool) axis {
 	if rounded && a.low > 0 && k != unit.KindTemperature {
 		a.low = 0
 	}
-	if a.high <= a.low {
+	if a.high-a.low <= level*max(math.Abs(a.low), math.Abs(a.high)) {
 		a.high = a.low + max(1, math.Abs(a.low)/10)
 	}
 	a.step = stepFor(a.name, (a.high-a.low)/mostMarks)
