@@ -34,6 +34,7 @@ type app struct {
 	now      func() time.Time            // the only clock
 	version  string
 	parts    []part
+	outside  surroundings // of a check that watches
 }
 
 // part is one package of checks, as explain lists them.

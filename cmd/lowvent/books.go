@@ -21,6 +21,18 @@ func (f *bookFlags) register(flags *pflag.FlagSet) {
 	flags.StringVar(&f.overlay, "overlay", "", "heed the local rules of this `FILE` over the code; reports say that nobody has verified them")
 }
 
+// files lists the files that are chosen.
+func (f *bookFlags) files() []string {
+	var names []string
+	if isPath(f.code) {
+		names = append(names, f.code)
+	}
+	if f.overlay != "" {
+		names = append(names, f.overlay)
+	}
+	return names
+}
+
 // books is what the command line chose to judge by.
 type books struct {
 	codeID  string        // of a built-in code; "" leaves the choice to each file

@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"lowvent.example/schema/check"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 )
@@ -24,6 +23,8 @@ type checkFlags struct {
 	accept  bool
 	workers workersFlag
 	schema  bool
+	shown   shownFlags
+	watch   bool
 }
 
 func newCheckFlags() checkFlags {
@@ -44,17 +45,32 @@ practice and this program's own rules, and writes a report. A folder stands for
 every layout in it and below it; "-" is standard input. A file that can't be used
 does not end the run: its faults stand in the report.
 
+--by, --only, --brief and --show choose what the terminal form shows, on the screen
+and in a file. They never choose what is judged: counts, result and exit status are
+those of the whole, and a narrowed report says so in its head. Every other form is
+always whole.
+
+With --watch the first report is followed, after each save, by what changed in the
+files that hold something else than before, by their counts and by the result of all.
+Without --on a new day counts from the next save on. What changed is told whole,
+whatever else is shown. An interrupt ends it, with the status of the last report.
+
 Exit status: 0 nothing at or above the threshold (no approval of the
 installation), 1 findings, 2 a file or the command line can't be used, 3 a fault
 of the program.`,
 		Example: `  lowvent check layout.json
   lowvent check --code us-mobile-structure --on 2026-11-25 layout.json
+  lowvent check --by subject --only locker. --only "appliance hob" layout.json
+  lowvent check --brief --show within,not-covered layout.json
   lowvent check --fail-at DANGER --out json=report.json layouts/
   lowvent check --overlay county.json layout.json
+  lowvent check --watch --brief layout.json
   lowvent check --format json --working - < layout.json`,
 		RunE: func(cmd *cobra.Command, args []string) error { return a.check(cmd, v, &f, args) },
 	}
 	f.register(cmd)
+	f.shown.register(cmd)
+	cmd.Flags().BoolVar(&f.watch, "watch", false, "go on: after each save judge what changed, and tell what is worse, unknown or better than before; the files of --out are written anew each time")
 	return cmd
 }
 
@@ -90,31 +106,23 @@ func (a *app) check(cmd *cobra.Command, v *viewFlags, f *checkFlags, names []str
 		return advice{errors.New("name a layout to check, for example: lowvent check layout.json"),
 			`If there is none yet, "lowvent starter --scene van" writes a first layout.json to fill in.`}
 	}
+	if f.watch {
+		return a.watch(cmd, v, f, names)
+	}
 	books, files, unusable, err := a.books(f.books)
 	if err != nil {
 		return err
 	}
-	j := a.judgingBy(f, books)
-	to := f.to()
+	j := f.judging(a, books)
 	if unusable != nil {
-		run := a.reportOf(j, unusable)
-		return a.deliver(to, run, run.Status, v, excerpts(files))
+		return a.told(f, a.reportOf(j, unusable), v, excerpts(files))
 	}
 	inputs, err := a.inputs(names)
 	if err != nil {
 		return err
 	}
 	run := a.reportOf(j, j.all(cmd.Context(), inputs))
-	return a.deliver(to, run, run.Status, v, excerpts(inputs))
-}
-
-// to is the forms in which the report was asked for.
-func (f *checkFlags) to() delivery { return delivery{formats(), f.format.value, f.out.asked} }
-
-// judgingBy is what the flags ask every layout to be judged by.
-func (a *app) judgingBy(f *checkFlags, books books) judging {
-	return judging{set: a.set().WithoutDetail(), books: books, failAt: report.Signal(f.failAt.value), acceptWaivers: f.accept, crossCheck: f.schema,
-		options: check.Options{On: a.day(f.on), Working: f.working, Workers: f.workers.count(), Overlay: books.overlay}}
+	return a.told(f, run, v, excerpts(inputs))
 }
 
 // day is the date that was asked for, else today.
@@ -129,6 +137,19 @@ func (a *app) reportOf(j judging, files []report.FileReport) *report.Run {
 	return &report.Run{Format: report.Format, Program: report.Program{Name: "lowvent", Version: a.version},
 		On: j.options.On.String(), FailAt: j.failAt, Accept: j.acceptWaivers, Caution: report.Cautions(),
 		Files: files, Status: worst(files, j.acceptWaivers)}
+}
+
+// told delivers a run, unless what was asked to be shown of it can't be.
+func (a *app) told(f *checkFlags, run *report.Run, v *viewFlags, excerpt excerptFunc) error {
+	d := f.delivery()
+	if err := f.shown.refuse(run, d.asked()); err != nil {
+		return err
+	}
+	return a.deliver(d, run, run.Status, v, excerpt)
+}
+
+func (f *checkFlags) delivery() delivery {
+	return delivery{forms: formats(), screen: f.format.value, files: f.out.asked, shown: f.shown.view()}
 }
 
 // mostWorkers is more than any machine of a builder has use for.

@@ -37,7 +37,7 @@ func (a *app) showWorking(cmd *cobra.Command, v *viewFlags, f *explainFlags, onl
 	} else if err := pick(&files[0], f.subject); err != nil {
 		return err
 	}
-	to := delivery{workingForms(), f.format.value, f.out.asked}
+	to := delivery{forms: workingForms(), screen: f.format.value, files: f.out.asked}
 	return a.deliver(to, a.reportOf(j, files), status, v, excerpts(bookFiles))
 }
 

@@ -37,13 +37,13 @@ type handoffForm struct {
 func handoffForms() []handoffForm {
 	return []handoffForm{
 		{"html", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error {
-			return html.Write(w, checked(handoff.Paper(m)))
+			return html.Write(w, wholePaper(handoff.Paper(m)))
 		}},
 		{"pdf", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
-			return pdf.Write(w, checked(handoff.Paper(m)), s)
+			return pdf.Write(w, wholePaper(handoff.Paper(m)), s)
 		}},
 		{"card", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
-			return pdf.Write(w, checked(handoff.Card(m)), s)
+			return pdf.Write(w, wholePaper(handoff.Card(m)), s)
 		}},
 		{"calendar", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error { return calendar.Write(w, m) }},
 	}
@@ -223,8 +223,8 @@ func paperIn(name string, m *handoff.Matter, sheet pdf.Sheet) []byte {
 	return []byte(out.String())
 }
 
-// checked is a paper that any page can show.
-func checked(d *paper.Document) *paper.Document {
+// wholePaper is a paper that any page can show.
+func wholePaper(d *paper.Document) *paper.Document {
 	if err := d.Check(); err != nil {
 		panic(err) // what is in a paper is the program's own
 	}

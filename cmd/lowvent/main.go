@@ -23,6 +23,6 @@ func main() {
 func program() *app {
 	return &app{
 		stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr,
-		env: os.LookupEnv, terminal: terminalOf(os.Stdout), now: time.Now, version: builtAs(), parts: parts(),
+		env: os.LookupEnv, terminal: terminalOf(os.Stdout), now: time.Now, version: builtAs(), parts: parts(), outside: realSurroundings(),
 	}
 }

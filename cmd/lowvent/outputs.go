@@ -29,11 +29,14 @@ type format struct {
 // excerptFunc shows the line of a file that a place begins on.
 type excerptFunc = func(report.Place, int) source.Excerpt
 
+// terminalForm is the form for people at a terminal, the only one that can be narrowed.
+const terminalForm = "terminal"
+
 // formats lists the forms, the usual one first. The exit status depends on none.
 func formats() []format {
 	return []format{
-		{"terminal", func(w io.Writer, run *report.Run, v view, excerpt excerptFunc) error {
-			return term.Write(w, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpt})
+		{terminalForm, func(w io.Writer, run *report.Run, v view, excerpt excerptFunc) error {
+			return term.Write(w, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpt, View: v.shown})
 		}},
 		{"json", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
 			return jsonout.Write(w, run)
@@ -114,18 +117,37 @@ type delivery struct {
 	forms  []format
 	screen string
 	files  []outSpec
+	shown  shown // of the terminal form
+}
+
+// asked lists the forms of all outputs.
+func (d *delivery) asked() []string {
+	forms := []string{d.screen}
+	for _, each := range d.files {
+		forms = append(forms, each.format)
+	}
+	return forms
 }
 
 // deliver makes every output before it writes any.
 func (a *app) deliver(d delivery, run *report.Run, status int, v *viewFlags, excerpt excerptFunc) error {
-	return a.hand(render(d.forms, d.screen, run, a.onTerminal(v), excerpt), d.files, a.bodies(d, run, v, excerpt), status)
+	look := a.onTerminal(v)
+	look.shown = d.shown
+	return a.put(d, run, status, v, excerpt, render(d.forms, d.screen, run, look, excerpt))
+}
+
+// put makes the outputs that go into files, and writes them and the screen.
+func (a *app) put(d delivery, run *report.Run, status int, v *viewFlags, excerpt excerptFunc, screen []byte) error {
+	return a.hand(screen, d.files, a.bodies(d, run, v, excerpt), status)
 }
 
 // bodies makes the outputs that go into files.
 func (a *app) bodies(d delivery, run *report.Run, v *viewFlags, excerpt excerptFunc) [][]byte {
+	look := a.inFile(v)
+	look.shown = d.shown
 	bodies := make([][]byte, len(d.files))
 	for i, each := range d.files {
-		bodies[i] = render(d.forms, each.format, run, a.inFile(v), excerpt)
+		bodies[i] = render(d.forms, each.format, run, look, excerpt)
 	}
 	return bodies
 }

@@ -135,7 +135,7 @@ func (a *app) refuseSweep(err error, v *viewFlags, f *trialFlags, j judging, t *
 		return err
 	}
 	run := a.trialReport(j, t, u.of)
-	return a.deliver(f.to(), run, run.Status, v, excerpts([]input{t.input}))
+	return a.deliver(f.delivery(), run, run.Status, v, excerpts([]input{t.input}))
 }
 
 // at judges the trial with each of those values in its place. The error is unusable, for

@@ -80,10 +80,10 @@ func (a *app) trial(cmd *cobra.Command, v *viewFlags, f *trialFlags, names []str
 	if err != nil {
 		return err
 	}
-	j := a.judgingBy(&f.checkFlags, books)
+	j := f.judging(a, books)
 	if unusable != nil {
 		run := a.reportOf(j, unusable)
-		return a.deliver(f.to(), run, run.Status, v, excerpts(bookFiles))
+		return a.deliver(f.delivery(), run, run.Status, v, excerpts(bookFiles))
 	}
 	in, err := a.oneInput(names[0])
 	if err != nil {
@@ -92,7 +92,7 @@ func (a *app) trial(cmd *cobra.Command, v *viewFlags, f *trialFlags, names []str
 	root, fault := parsed(in)
 	if fault != nil { // there is nothing to try the edits on
 		run := a.reportOf(j, []report.FileReport{check.FaultReport(in.name, source.Faults{*fault})})
-		return a.deliver(f.to(), run, run.Status, v, excerpts([]input{in}))
+		return a.deliver(f.delivery(), run, run.Status, v, excerpts([]input{in}))
 	}
 	t, err := newTrial(in, root, f.edits)
 	if err != nil {
@@ -114,13 +114,13 @@ func (a *app) tryEdits(cmd *cobra.Command, v *viewFlags, f *trialFlags, j judgin
 	}
 	run, excerpt := a.trialReport(j, t, files[1]), excerpts(both)
 	if cmd.Flags().Changed("format") || t.Changed == nil {
-		return a.deliver(f.to(), run, run.Status, v, excerpt)
+		return a.deliver(f.delivery(), run, run.Status, v, excerpt)
 	}
 	look := a.onTerminal(v)
 	screen := inMemory(func(w io.Writer) error {
 		return term.Trial(w, run, &files[0], term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpt})
 	})
-	return a.hand(screen, f.out.asked, a.bodies(f.to(), run, v, excerpt), run.Status)
+	return a.put(f.delivery(), run, run.Status, v, excerpt, screen)
 }
 
 // trialReport is the report of a trial, which says of itself that it is one.

@@ -30,6 +30,7 @@ func colourWords() []string { return []string{"always", "never", "auto"} }
 type view struct {
 	width  int
 	colour bool
+	shown  shown // of the terminal form
 }
 
 // onTerminal is the look of standard output.

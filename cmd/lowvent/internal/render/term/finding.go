@@ -24,6 +24,10 @@ func (p *page) notMet(f *report.FileReport) {
 // finding tells one finding that is not met, from what it says down to who may
 // mend it.
 func (p *page) finding(f *report.Finding) {
+	if p.view.Brief {
+		p.brief(f)
+		return
+	}
 	p.Field(style(f.Word), 0, string(f.Word), indent, strong, f.Check+", "+f.Label)
 	p.Para(text.Plain, indent, f.Asks+" Not met.")
 	first := report.Part{Place: f.Place}

@@ -9,16 +9,23 @@ import (
 	"lowvent.example/schema/report"
 )
 
-// lists tells what became of every question that is neither not met nor not
-// known, so that none falls silent.
+// lists tells what became of the other questions, so that none falls silent. A brief
+// report has only those lists that were asked for.
 func (p *page) lists(f *report.FileReport) {
-	p.toProve(f)
-	p.askFitter(f)
-	p.notCovered(f)
-	p.within(f)
-	p.notApplicable(f)
-	p.overlay(f.Overlay)
-	p.waivers(f)
+	long := !p.view.Brief
+	if long || p.view.NotCovered {
+		p.notCovered(f)
+	}
+	if long || p.view.Within {
+		p.within(f)
+	}
+	if long || p.view.NotApplicable {
+		p.notApplicable(f)
+	}
+	if long {
+		p.overlay(f.Overlay)
+		p.waivers(f)
+	}
 }
 
 // toProve lists each claim once, those that say the same of several things
@@ -27,8 +34,8 @@ func (p *page) toProve(f *report.FileReport) {
 	if len(f.Claims) == 0 {
 		return
 	}
-	p.heading(fmt.Sprintf("FOR THE FITTER TO PROVE %d: stated, and nobody has shown it; %s within limit rest on it",
-		len(f.Claims), Count(f.Counts.ToProve, "answer")))
+	p.heading(fmt.Sprintf("FOR THE FITTER TO PROVE %s: stated, and nobody has shown it; %s within limit rest on it",
+		p.number(f, func(f *report.FileReport) int { return len(f.Claims) }), p.bearing(f)))
 	var said []string
 	for _, c := range f.Claims {
 		key := rests(c)
@@ -38,6 +45,15 @@ func (p *page) toProve(f *report.FileReport) {
 		said = append(said, key)
 		p.Item(text.Plain, 2, 4, strings.Join(subjects(f.Claims, key), "; ")+": "+key)
 	}
+}
+
+// bearing counts the answers that rest on what is to be proved.
+func (p *page) bearing(f *report.FileReport) string {
+	shown, all := f.Counts.ToProve, p.whole.Counts.ToProve
+	if shown == all {
+		return Count(all, "answer")
+	}
+	return fmt.Sprintf("%d of %s", shown, Count(all, "answer"))
 }
 
 // rests tells what a claim says, on what it rests, and what rests on it.
@@ -56,19 +72,25 @@ func subjects(claims []report.Claim, key string) []string {
 }
 
 func (p *page) askFitter(f *report.FileReport) {
+	items := asked(f)
+	if len(items) == 0 {
+		return
+	}
+	p.heading(fmt.Sprintf("ASK THE FITTER %s: too little is known of the text to judge by it",
+		p.number(f, func(f *report.FileReport) int { return len(asked(f)) })))
+	for _, each := range items {
+		p.Item(text.Plain, 2, 2, each)
+	}
+}
+
+// asked lists what all findings leave to the fitter, each question once.
+func asked(f *report.FileReport) []string {
 	var items []string
 	for i := range f.Findings {
 		items = append(items, questions(&f.Findings[i])...)
 	}
-	if len(items) == 0 {
-		return
-	}
 	slices.Sort(items)
-	items = slices.Compact(items)
-	p.heading(fmt.Sprintf("ASK THE FITTER %d: too little is known of the text to judge by it", len(items)))
-	for _, each := range items {
-		p.Item(text.Plain, 2, 2, each)
-	}
+	return slices.Compact(items)
 }
 
 // questions lists what a finding leaves to the fitter.
@@ -95,59 +117,6 @@ func question(f *report.Finding, part *report.Part) string {
 		line += " [" + Cite(part.Source) + "]"
 	}
 	return line
-}
-
-func (p *page) notCovered(f *report.FileReport) {
-	ids := with(f, func(one *report.Finding) bool { return one.Reason == report.NotCovered })
-	if len(ids) == 0 {
-		return
-	}
-	silent := "no code was chosen that could answer"
-	if f.Code != nil {
-		silent = "this code is silent, and nothing was taken from another"
-	}
-	p.heading(fmt.Sprintf("NOT COVERED %d: %s", len(ids), silent))
-	p.Para(text.Plain, 2, tally(ids))
-	if f.Code != nil && len(f.NotCovered) > 0 {
-		p.Para(text.Plain, 2, "What else this code does not speak of: lowvent codes show "+f.Code.ID)
-	}
-}
-
-func (p *page) within(f *report.FileReport) {
-	ids := with(f, func(one *report.Finding) bool { return one.Outcome == report.Within })
-	if len(ids) == 0 {
-		return
-	}
-	p.heading(fmt.Sprintf("WITHIN LIMIT, AS STATED %d: what was compared, not what was seen", len(ids)))
-	p.Para(text.Plain, 2, tally(ids))
-}
-
-func (p *page) notApplicable(f *report.FileReport) {
-	none := with(f, func(one *report.Finding) bool {
-		return one.Reason == report.NoSubject && one.Outcome == report.NotApplicable
-	})
-	exempt := with(f, func(one *report.Finding) bool { return one.Reason == report.RuleExempts })
-	if len(none)+len(exempt) == 0 {
-		return
-	}
-	p.heading(fmt.Sprintf("NOT APPLICABLE %d", len(none)+len(exempt)))
-	if len(none) > 0 {
-		p.Item(text.Plain, 2, 2, "the file states that there is none: "+tally(none))
-	}
-	if len(exempt) > 0 {
-		p.Item(text.Plain, 2, 2, "the question does not arise: "+tally(exempt))
-	}
-}
-
-// with lists the checks of the findings that are so.
-func with(f *report.FileReport, so func(*report.Finding) bool) []string {
-	var ids []string
-	for i := range f.Findings {
-		if so(&f.Findings[i]) {
-			ids = append(ids, f.Findings[i].Check)
-		}
-	}
-	return ids
 }
 
 func (p *page) overlay(o *report.Overlay) {

@@ -27,17 +27,21 @@ type wait struct {
 
 func (p *page) notKnown(f *report.FileReport) {
 	needs := needsOf(f.Findings)
-	open := len(with(f, func(one *report.Finding) bool { return one.Outcome == report.NotKnown }))
-	if open == 0 && len(needs) == 0 {
+	if len(with(f, open)) == 0 && len(needs) == 0 {
 		return
 	}
-	p.heading(fmt.Sprintf("NOT KNOWN %d: what is not known is never taken as good. To be found out and stated: %s.", open, Count(len(needs), "thing")))
+	p.heading(fmt.Sprintf("NOT KNOWN %s: what is not known is never taken as good. To be found out and stated: %s.", p.numberOf(f, open), Count(len(needs), "thing")))
+	if p.view.Brief {
+		p.Blank()
+		p.unknownBriefly(f)
+		return
+	}
 	for i := range needs {
 		p.Blank()
 		p.need(&needs[i])
 	}
 	for i := range f.Findings {
-		if one := &f.Findings[i]; one.Outcome == report.NotKnown && !misses(one) {
+		if one := &f.Findings[i]; open(one) && !misses(one) {
 			p.Blank()
 			p.Field(style(one.Word), 0, string(one.Word), indent, strong, one.Check+", "+one.Label)
 			p.Para(text.Plain, indent, one.Asks+" Not known.")
@@ -45,6 +49,8 @@ func (p *page) notKnown(f *report.FileReport) {
 		}
 	}
 }
+
+func open(f *report.Finding) bool { return f.Outcome == report.NotKnown }
 
 func misses(f *report.Finding) bool {
 	return slices.ContainsFunc(f.Parts, func(each report.Part) bool { return len(each.Missing) > 0 })

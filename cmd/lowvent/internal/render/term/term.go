@@ -12,10 +12,11 @@ import (
 )
 
 // Options are what the look of a report depends on. None of them changes what
-// it says.
+// was judged.
 type Options struct {
 	Width  int  // columns; brought between 60 and 200
 	Colour bool // paint signal words and carets
+	View   View // what of it is shown; the zero View is all
 
 	// Excerpt shows the line of a file on which a place begins in at most so
 	// many characters. It may be nil, and gives the zero Excerpt for a place
@@ -37,10 +38,12 @@ func Write(w io.Writer, run *report.Run, o Options) error {
 	return err
 }
 
-// page is a page that knows how to show the places of its files.
+// page is a page that knows what it shows, and the places of its files.
 type page struct {
 	*text.Page
 	excerpt func(report.Place, int) source.Excerpt
+	view    View
+	whole   *report.FileReport // the file that is being told of, all of it
 }
 
 func newPage(o Options) *page {
@@ -48,7 +51,7 @@ func newPage(o Options) *page {
 	if o.Colour {
 		paint = text.Colours()
 	}
-	return &page{Page: text.New(o.Width, paint), excerpt: o.Excerpt}
+	return &page{Page: text.New(o.Width, paint), excerpt: o.Excerpt, view: o.View}
 }
 
 // The columns of a report: signal words and headings begin at 0, what belongs
@@ -57,20 +60,6 @@ const (
 	indent = 10
 	labels = 10
 )
-
-func (p *page) file(run *report.Run, f *report.FileReport) {
-	p.Blank()
-	if len(f.Faults) > 0 {
-		p.faults(f)
-		return
-	}
-	p.head(f)
-	p.notMet(f)
-	p.notKnown(f)
-	p.figures(f)
-	p.lists(f)
-	p.counted(run, f)
-}
 
 // heading begins a section.
 func (p *page) heading(text string) {
