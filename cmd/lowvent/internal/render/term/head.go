@@ -26,10 +26,6 @@ func (p *page) judgedBy(f *report.FileReport) {
 		p.Para(strong, indent, "Borrowed yardstick: "+f.Code.Borrowed)
 	}
 	p.unverified(f)
-	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", Count(f.Counts.Checks, "check"), Count(f.Counts.Subjects, "subject")))
-	if len(f.Waivers) > 0 {
-		p.Field(text.Plain, 0, "waivers", indent, strong, fmt.Sprintf("%s written into the file, %d in force; none changes an outcome", Count(len(f.Waivers), "waiver"), f.Counts.Waived))
-	}
 }
 
 // unverified says what was judged by that nobody has verified.
