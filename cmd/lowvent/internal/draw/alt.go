@@ -13,7 +13,7 @@ var nouns = []struct {
 	{isSpace, "space", "spaces"}, {isLocker, "gas locker", "gas lockers"}, {isCylinder, "cylinder", "cylinders"}, {isRegulator, "regulator", "regulators"},
 	{isChangeover, "changeover", "changeovers"}, {isLine, "gas line", "gas lines"}, {isJunction, "junction", "junctions"}, {isOpenEnd, "open end", "open ends"},
 	{isOutlet, "outdoor outlet", "outdoor outlets"}, {isFillPoint, "fill point", "fill points"}, {isAppliance, "appliance", "appliances"}, {isFlue, "flue end", "flue ends"},
-	{isLockerVent, "locker vent", "locker vents"}, {isFixedVent, "fixed vent", "fixed vents"}, {isPenetration, "hole for a pipe or cable", "holes for pipes or cables"}, {isFan, "fan", "fans"}, {isOpening, "opening", "openings"},
+	{isLockerVent, "locker vent", "locker vents"}, {isFixedVent, "fixed vent", "fixed vents"}, {isPenetration, "hole for a pipe or cable", "holes for pipes or cables"}, {isShutoff, "shut-off", "shut-offs"}, {isFan, "fan", "fans"}, {isOpening, "opening", "openings"},
 	{isIgnition, "ignition source", "ignition sources"}, {isStove, "stove", "stoves"}, {isExhaust, "engine or fuel heater", "engines or fuel heaters"},
 	{isCombustible, "thing that burns", "things that burn"}, {isStored, "stored thing", "stored things"}, {isAlarm, "alarm", "alarms"}, {isExtinguisher, "extinguisher", "extinguishers"},
 }

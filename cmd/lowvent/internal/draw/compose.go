@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+
+	"lowvent.example/schema/layout"
 )
 
 // side is the margin to the left and right of what is drawn to scale, in mm.
@@ -17,8 +19,9 @@ type work struct {
 	d        *Drawing
 	scene    *scene
 	view     view
-	body     Rectangle // what is drawn to scale, with no labels
-	bounds   solid     // the same in the dwelling, for the detail of a locker
+	body     Rectangle   // what is drawn to scale, with no labels
+	bounds   solid       // the same in the dwelling, for the detail of a locker
+	wall     layout.Wall // from which side it is seen, in a section
 	field    field
 	shown    []*distance // those that are dimensioned here
 	balloons []*thing
@@ -77,7 +80,7 @@ func (w *work) frame(notes []string) {
 
 // wantedBand is how much room above and below its labels would like.
 func (w *work) wantedBand() float64 {
-	return min(60, leastBand+3+0.1*float64(len(w.scene.things))+3*float64(len(w.shown)))
+	return min(60, leastBand+3+0.1*float64(len(w.scene.things))+2.6*float64(len(w.shown)))
 }
 
 // order is the things as they are drawn: what lies farther from who looks first, and
@@ -111,7 +114,7 @@ func layer(s sort) int {
 // things draws everything, each thing as a group of its own.
 func (w *work) things() {
 	for _, t := range w.order() {
-		hidden := slices.ContainsFunc(w.scene.things, func(c *thing) bool { return c != t && c.covers() && w.view.hides(c.solid, t.solid) })
+		hidden := slices.ContainsFunc(w.scene.things, func(c *thing) bool { return c != t && c.covers() && w.view.hides(c.solid, t.solid, t.inWall()) })
 		g := t.looks(&w.view, hidden)
 		w.d.Marks = append(w.d.Marks, g)
 		w.know(t, g)
@@ -121,6 +124,16 @@ func (w *work) things() {
 
 // covers tells whether a thing hides what lies behind it.
 func (t *thing) covers() bool { return t.sort == isSpace || t.sort == isLocker }
+
+// inWall is how far behind the inner face of a wall a thing that is part of the wall may
+// lie, in m, and next to nothing for others.
+func (t *thing) inWall() float64 {
+	switch t.sort {
+	case isOpening, isFixedVent, isFlue:
+		return 0.1
+	}
+	return 0.005
+}
 
 // know tells the field of labels what is drawn.
 func (w *work) know(t *thing, g *Group) {
@@ -134,7 +147,11 @@ func (w *work) know(t *thing, g *Group) {
 			}
 		}
 	case isAppliance, isStove, isExhaust, isStored, isCylinder:
-		w.field.outline(w.view.rect(t.solid))
+		if w.round(t) {
+			w.field.drawn(ring(w.view.rect(t.solid).centre(), t.round/2*w.view.scale)...)
+		} else {
+			w.field.outline(w.view.rect(t.solid))
+		}
 		w.field.avoid(w.view.rect(t.solid), 0.15)
 	default:
 		for _, r := range w.spots(t) {
@@ -142,6 +159,9 @@ func (w *work) know(t *thing, g *Group) {
 		}
 	}
 }
+
+// round tells whether a thing is seen as a circle.
+func (w *work) round(t *thing) bool { return t.round > 0 && w.view.near.of == 2 }
 
 // spots are where a thing's symbols lie.
 func (w *work) spots(t *thing) []Rectangle {

@@ -2,7 +2,6 @@ package draw
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 
@@ -10,15 +9,16 @@ import (
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/source"
 	"lowvent.example/schema/unit"
-	"lowvent.example/vent/box"
 )
 
 // distance is a distance of which a finding says that it is not what is needed.
 type distance struct {
-	from, to place // the nearest points of the two things
-	found    float64
-	says     []saying // what one or more findings say of it
-	between  string   // for people: "cylinder B and ignition source side-marker"
+	a, b    solid // the two things
+	how     measure
+	found   float64
+	says    []saying // what one or more findings say of it
+	between string   // for people: "cylinder B and ignition source side-marker"
+	short   string   // for the drawing: "cylinder B to side-marker"
 }
 
 // saying is what one finding says of a distance.
@@ -29,10 +29,6 @@ type saying struct {
 	metres         float64
 	atMost         bool
 }
-
-// agrees is how much a distance as drawn may differ from the one of the report, as a
-// share: by a tape, say.
-const agrees = 0.005
 
 // distancesOf takes from the findings that are not met every distance between two things
 // whose places are stated, the gravest word and then the shortest first.
@@ -64,7 +60,7 @@ func distancesOf(l *layout.Layout, f *report.FileReport) []*distance {
 // joined adds a distance, or what is said of it to the same distance that is there.
 func joined(all []*distance, d *distance) []*distance {
 	for _, e := range all {
-		if e.from == d.from && e.to == d.to || e.from == d.to && e.to == d.from {
+		if e.how == d.how && (e.a == d.a && e.b == d.b || e.a == d.b && e.b == d.a) {
 			if !slices.Contains(e.says, d.says[0]) {
 				e.says = append(e.says, d.says...)
 			}
@@ -85,18 +81,20 @@ func distanceOf(l *layout.Layout, g *report.Finding, p *report.Part) *distance {
 		return nil
 	}
 	found := *p.Found.SI
-	from, to, ok := nearestPoints(ends[0].solid, ends[1].solid, found)
+	how, ok := measureOf(ends[0].solid, ends[1].solid, found)
 	if !ok {
 		return nil
 	}
 	says := saying{word: g.Word, check: g.Check, subject: g.Subject, found: p.Found.Text, needed: p.Needed.Text, metres: found, atMost: found > *p.Needed.SI}
-	return &distance{from: from, to: to, found: found, says: []saying{says}, between: ends[0].label + " and " + ends[1].label}
+	return &distance{a: ends[0].solid, b: ends[1].solid, how: how, found: found, says: []saying{says},
+		between: ends[0].item.Label() + " and " + ends[1].item.Label(), short: shortName(ends[0].item) + " to " + shortName(ends[1].item)}
 }
 
 // read is a thing by the place of it that an answer rests on.
 type read struct {
-	label, pointer string
-	solid          solid
+	item    layout.Item
+	pointer string
+	solid   solid
 }
 
 // endsRead are the things whose places a part of a finding read, in the order in which it
@@ -113,7 +111,7 @@ func endsRead(l *layout.Layout, p *report.Part) []read {
 			continue
 		}
 		if s, ok := solidAt(item, key); ok {
-			all = append(all, read{item.Label(), owner, s})
+			all = append(all, read{item, owner, s})
 		}
 	}
 	return all
@@ -181,57 +179,4 @@ func boxOf(b *layout.Box) (s solid, ok bool) {
 		return solid{}, false
 	}
 	return solidOf(from, to), true
-}
-
-// nearestPoints are the two points between which a distance lies that a report found: the
-// straight one, the one in plan or the height, whichever the places give; the height over
-// the foot of what a thing stands in, where none of these is it.
-func nearestPoints(a, b solid, found float64) (from, to place, ok bool) {
-	from, to = facing(a, b)
-	is := func(v unit.Value[unit.Length]) bool {
-		return found > 0 && math.Abs(float64(v.Nominal)-found) <= agrees*found
-	}
-	level, above := from, from
-	level[0], level[1], level[2] = to[0], to[1], from[2]
-	above[2] = to[2]
-	switch {
-	case is(box.PlanGap(a.box(), b.box())) && !is(box.Gap(a.box(), b.box())):
-		return from, level, true
-	case is(box.Gap(a.box(), b.box())):
-		return from, to, true
-	case is(box.VerticalGap(a.box(), b.box())):
-		return to, place{to[0], to[1], from[2]}, true
-	}
-	return footHeight(a, b, found)
-}
-
-// footHeight is the height of one thing's foot over the other's.
-func footHeight(a, b solid, found float64) (from, to place, ok bool) {
-	if math.Abs(math.Abs(b.from[2]-a.from[2])-found) > agrees*found || found <= 0 {
-		return from, to, false
-	}
-	high := b
-	if a.from[2] > b.from[2] {
-		high = a
-	}
-	m := high.middle()
-	low := min(a.from[2], b.from[2])
-	return place{m[0], m[1], low}, place{m[0], m[1], high.from[2]}, true
-}
-
-// facing are the nearest points of two solids; where they lie side by side, in the middle
-// of what they have in common.
-func facing(a, b solid) (p, q place) {
-	for i := range p {
-		switch {
-		case b.from[i] > a.to[i]:
-			p[i], q[i] = a.to[i], b.from[i]
-		case a.from[i] > b.to[i]:
-			p[i], q[i] = a.from[i], b.to[i]
-		default:
-			p[i] = (max(a.from[i], b.from[i]) + min(a.to[i], b.to[i])) / 2
-			q[i] = p[i]
-		}
-	}
-	return p, q
 }

@@ -22,8 +22,6 @@ type weighed struct {
 	weight float64 // cost of a square millimetre covered
 }
 
-type segment struct{ a, b Point }
-
 // mostLines bounds the lines that places are weighed against: a drawing with more is
 // black anyhow.
 const mostLines = 4000
@@ -49,7 +47,10 @@ func (f *field) outline(r Rectangle) {
 }
 
 // take marks a place as a label's own.
-func (f *field) take(r Rectangle) { f.labels = append(f.labels, r.grown(0.35)) }
+func (f *field) take(r Rectangle) { f.labels = append(f.labels, r.grown(labelGap)) }
+
+// labelGap is how near labels come to one another, in mm.
+const labelGap = 0.35
 
 // wanted is a label that looks for its place.
 type wanted struct {
@@ -58,6 +59,7 @@ type wanted struct {
 	inside     bool      // it may stand within what it names
 	far        float64   // how far off it may stand, in mm
 	round      bool      // what it names is round
+	along      *segment  // it names a line, and its leader may end anywhere along it
 	off        Rectangle // it stands within this most unwillingly
 }
 
@@ -132,7 +134,7 @@ func (f *field) cost(r Rectangle, w *wanted, most float64) float64 {
 		cost += t.weight * r.shared(t.Rectangle)
 	}
 	for i := 0; i < len(f.lines) && cost < most; i++ {
-		cost += 1.2 * f.lines[i].inside(r)
+		cost += 2 * f.lines[i].inside(r)
 	}
 	for i := range f.leads {
 		cost += 8 * f.leads[i].inside(r)
@@ -162,46 +164,4 @@ func (f *field) leaderCost(l segment) float64 {
 		}
 	}
 	return cost
-}
-
-// leader is the line from a label to what it names.
-func (w *wanted) leader(label Rectangle) segment {
-	end := w.of.nearest(label.centre())
-	switch reach := w.of.wide()/2 - 0.8; {
-	case w.round && w.of.centre().to(end) > reach:
-		end = w.of.centre().toward(end, reach)
-	case w.of.wide() > 3 && w.of.high() > 3:
-		end = w.of.grown(-1).nearest(label.centre())
-	}
-	return segment{label.nearest(end), end}
-}
-
-// inside is how much of a segment lies in a rectangle, in mm.
-func (s segment) inside(r Rectangle) float64 {
-	from, to := s.shares(r)
-	return max(0, to-from) * s.a.to(s.b)
-}
-
-// shares are where a segment enters a rectangle and leaves it, as shares of its length;
-// the first is over the second when it does neither.
-func (s segment) shares(r Rectangle) (from, to float64) {
-	from, to = 0, 1
-	for _, side := range [][3]float64{{s.a.X, s.b.X - s.a.X, r.Left}, {-s.a.X, s.a.X - s.b.X, -r.Right}, {s.a.Y, s.b.Y - s.a.Y, r.Top}, {-s.a.Y, s.a.Y - s.b.Y, -r.Bottom}} {
-		start, run, least := side[0], side[1], side[2]
-		switch {
-		case run > 0:
-			from = max(from, (least-start)/run)
-		case run < 0:
-			to = min(to, (least-start)/run)
-		case start < least:
-			return 1, 0
-		}
-	}
-	return from, to
-}
-
-// crosses tells whether two segments cross, other than at their ends.
-func (s segment) crosses(t segment) bool {
-	turn := func(a, b, c Point) float64 { return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X) }
-	return turn(s.a, s.b, t.a)*turn(s.a, s.b, t.b) < 0 && turn(t.a, t.b, s.a)*turn(t.a, t.b, s.b) < 0
 }

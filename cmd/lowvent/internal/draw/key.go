@@ -16,6 +16,12 @@ func (w *work) key() {
 	w.symbolKey()
 	w.lineKey()
 	w.markKey()
+	w.distanceKey()
+	w.balloonKey()
+}
+
+// balloonKey is the schedule of the numbers.
+func (w *work) balloonKey() {
 	slices.SortFunc(w.balloons, func(a, b *thing) int { return a.number - b.number })
 	for _, t := range w.balloons {
 		marks := []Mark{&Circle{Centre: middle, Radius: balloonReach, Pen: Pen{Width: thin}, Fill: White},
@@ -57,7 +63,7 @@ var signs = []struct {
 }{
 	{isLockerVent, "low", "vent, low"}, {isLockerVent, "high", "vent, high"}, {isLockerVent, "kind not stated", "vent, level not stated"},
 	{isFixedVent, "low", "vent, low"}, {isFixedVent, "high", "vent, high"}, {isFixedVent, "kind not stated", "vent, level not stated"},
-	{isPenetration, "", "pipe or cable through the locker's wall"}, {isRegulator, "", "regulator"}, {isChangeover, "", "changeover"}, {isJunction, "", "tee, manifold or valve block"}, {isOpenEnd, "", "open end of a gas line"},
+	{isPenetration, "", "pipe or cable through the locker's wall"}, {isShutoff, "", "shut-off in a gas line"}, {isRegulator, "", "regulator"}, {isChangeover, "", "changeover"}, {isJunction, "", "tee, manifold or valve block"}, {isOpenEnd, "", "open end of a gas line"},
 	{isOutlet, "", "outdoor gas outlet"}, {isFillPoint, "", "fill point"}, {isIgnition, "", "ignition source"}, {isOpening, "", "opening: hatch, drain, cable entry, filler"},
 	{isAlarm, "propane", "alarm, propane"}, {isAlarm, "carbon monoxide", "alarm, carbon monoxide"}, {isAlarm, "smoke", "alarm, smoke"},
 	{isAlarm, "kind not stated", "alarm, kind not stated"}, {isExtinguisher, "", "extinguisher or fire blanket"}, {isFan, "", "fan"},
@@ -102,7 +108,16 @@ func (w *work) markKey() {
 	if w.first(func(t *thing) bool { return t.cleared }) {
 		w.explain("room that an appliance's plate asks to be kept clear of what burns", around(middle, 10, 4.4).drawn(Pen{Width: thin, Dash: DashDot}, None))
 	}
-	if len(w.shown) > 0 {
-		w.explain("distance that is not as needed; dashed where it slopes and is not seen at its true length", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: plain})...)
+}
+
+// distanceKey explains the distances that are not as needed.
+func (w *work) distanceKey() {
+	if len(w.shown) == 0 {
+		return
+	}
+	w.explain("distance that is not as needed", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: plain})...)
+	w.explain("the same, sloping: not seen at its true length", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: plain, Dash: Dashed})...)
+	if w.first(w.round) {
+		w.explain("box round a cylinder, to which distances are taken", around(middle, 5, 5).drawn(Pen{Width: hair, Dash: Dotted}, None))
 	}
 }

@@ -42,7 +42,7 @@ func Locker(l *layout.Layout, f *report.FileReport, k *layout.Locker) *Drawing {
 	left.shown = append(left.shown, right.shown...)
 	left.balloons = merged(left.balloons, right.balloons)
 	left.omitted = append(left.omitted, right.omitted...)
-	left.key()
+	left.lockerKey(k)
 	rounded(d.Marks)
 	d.Alt = left.alt(fmt.Sprintf("Locker %s from above and, beside it, in section as seen from the %s", k.ID(), wall))
 	return d
@@ -119,7 +119,7 @@ func (s solid) grown(by float64) solid {
 
 // within are the distances of which both ends lie in a solid.
 func within(all []*distance, s solid) []*distance {
-	return slices.DeleteFunc(all, func(d *distance) bool { return !s.holds(d.from) || !s.holds(d.to) })
+	return slices.DeleteFunc(all, func(d *distance) bool { from, to := d.ends(0.5); return !s.holds(from) || !s.holds(to) })
 }
 
 // sectionFrom chooses from where the section is seen: from the door's side; from a long
@@ -138,7 +138,7 @@ func sectionFrom(k *layout.Locker, box solid) layout.Wall {
 // frameLocker chooses the scale and sets out the two views.
 func frameLocker(d *Drawing, s *scene, own *thing, wall layout.Wall, notes []string) (left, right *work) {
 	left = &work{d: d, scene: s, view: fromAbove(), bounds: own.solid.nearby(s)}
-	right = &work{d: d, scene: s, view: fromSide(wall), bounds: left.bounds}
+	right = &work{d: d, scene: s, wall: wall, view: fromSide(wall), bounds: left.bounds}
 	size := func(w *work, scale float64) (float64, float64) {
 		return w.bounds.size(w.view.right.of) * scale, w.bounds.size(w.view.up.of) * scale
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
@@ -14,27 +15,58 @@ import (
 // unknown is written where the file is silent.
 const unknown = "? "
 
-// unknowns is what a fitter wants to know of a thing in a locker and the file does not state.
-func unknowns(item layout.Item) []string {
+// facts are what stands below a thing's name: in the section what its vent's edge and end
+// are, and what a fitter wants to know of it and the file does not state.
+func (w *work) facts(t *thing) []string {
 	var all []string
 	want := func(known bool, what string) {
 		if !known {
 			all = append(all, unknown+what+" not known")
 		}
 	}
-	switch item := item.(type) {
+	switch item := t.item.(type) {
 	case *layout.LockerVent:
-		level, _ := item.Level.Get()
-		want(item.Level.Known(), "level")
-		want(level != layout.VentLevelLow || item.LowerEdge.Known(), "lower edge")
-		want(item.Gross.Known() && item.Cover.Open.Known(), "free area")
-		want(item.EndsIn.Kind.Known(), "what it ends in")
+		if w.view.near.of == 2 {
+			return nil
+		}
+		return ventFacts(item)
 	case *layout.Cylinder:
 		want(item.Box.Present() || item.Diameter.Known() && item.Height.Known(), "size")
 	case *layout.Penetration:
 		want(item.Gland.Known(), "gland")
 	}
 	return all
+}
+
+// ventFacts are a vent's edge and end, in short.
+func ventFacts(v *layout.LockerVent) []string {
+	edge := "lower edge " + over(&v.LowerEdge, " over lowest point")
+	if level, _ := v.Level.Get(); level == layout.VentLevelHigh {
+		edge = "lower edge " + over(&v.BelowTop, " below ceiling")
+	}
+	all := []string{edge, endWords(v)}
+	if !v.Gross.Known() || !v.Cover.Open.Known() {
+		all = append(all, unknown+"free area not known")
+	}
+	return all
+}
+
+// endWords tells in what a vent ends, and how high.
+func endWords(v *layout.LockerVent) string {
+	e := &v.EndsIn
+	text := "ends in " + said(&e.Kind)
+	if e.OverWater.Known() {
+		return text + ", " + over(&e.OverWater, " over the waterline")
+	}
+	return text + ", " + over(&e.OverGround, " over the ground")
+}
+
+// over is a height with what it is over.
+func over(m *layout.Measure[unit.Length], what string) string {
+	if !m.Known() {
+		return unknown + "not known"
+	}
+	return measured(m) + what
 }
 
 // lockerFacts tells in words what can't be drawn of a locker: liner, door, free areas, and
@@ -62,8 +94,15 @@ func linerWords(k *layout.Locker) string {
 
 func doorWords(k *layout.Locker) string {
 	d := &k.Door
-	return "Door: in wall " + said(&d.Wall) + ", where along it the file has no key for; opens to " + said(&d.OpensTo) + "; clear opening " + measured(&d.Width) + " by " + measured(&d.Height) +
-		"; seal " + said(&d.Seal) + "; sill " + measured(&d.Sill) + " over the floor."
+	where := "in the " + said(&d.Wall) + " wall, where along it is not asked in a file"
+	switch wall, known := d.Wall.Get(); {
+	case !known:
+		where = unknown + "in which wall not known"
+	case wall == layout.WallCeiling:
+		where = "a lid on top"
+	}
+	return "Door: " + where + "; opens to " + said(&d.OpensTo) + "; clear opening " + measured(&d.Width) + " by " + measured(&d.Height) +
+		"; seal " + said(&d.Seal) + "; sill " + over(&d.Sill, " over the floor") + "."
 }
 
 // figureWords is the free areas that the report reckoned.
@@ -82,12 +121,17 @@ func figureWords(k *layout.Locker, f *report.FileReport) string {
 
 // ventWords tells what is stated of one vent.
 func ventWords(v *layout.LockerVent) string {
-	edge := "lower edge " + measured(&v.LowerEdge) + " over the lowest point"
-	if level, _ := v.Level.Get(); level == layout.VentLevelHigh {
-		edge = "lower edge " + measured(&v.BelowTop) + " below the ceiling"
+	return fmt.Sprintf("Vent %s: %s, in the %s; hole %s, cover %s, open share %s; %s.", v.ID(), said(&v.Level), wallWords(&v.Wall),
+		measured(&v.Gross), said(&v.Cover.Kind), measured(&v.Cover.Open), strings.Join(ventFacts(v)[:2], "; "))
+}
+
+// wallWords names a side of the locker.
+func wallWords(g *layout.Given[layout.Wall]) string {
+	switch wall, _ := g.Get(); wall {
+	case layout.WallLeft, layout.WallRight, layout.WallFront, layout.WallRear:
+		return string(wall) + " wall"
 	}
-	return fmt.Sprintf("Vent %s: %s, in wall %s; hole %s, cover %s, open share %s; %s; ends in %s, %s over the ground.", v.ID(), said(&v.Level), said(&v.Wall),
-		measured(&v.Gross), said(&v.Cover.Kind), measured(&v.Cover.Open), edge, said(&v.EndsIn.Kind), measured(&v.EndsIn.OverGround))
+	return said(g)
 }
 
 // said is a word of the file, or that it is not known.
@@ -99,7 +143,17 @@ func said[T ~string](g *layout.Given[T]) string {
 	if word, is := strings.CutPrefix(string(word), "spaces/"); is {
 		return "space " + word
 	}
-	return spelled(string(word))
+	return printable(spelled(string(word)))
+}
+
+// printable leaves out what no letter stands for.
+func printable(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
+		}
+		return ' '
+	}, text)
 }
 
 func yes(g *layout.Given[bool]) string {

@@ -68,9 +68,9 @@ func (w *work) drains(k *layout.Locker) {
 		if level != layout.VentLevelLow || !known || !placed || out == (Point{}) {
 			continue
 		}
-		from := w.view.at(placeAt(at)).plus(out.X*2, out.Y*2)
-		tip := from.plus(out.X*7, out.Y*7)
-		w.d.Marks = append(w.d.Marks, &Group{Of: v.Spot().Pointer(), Label: "gas drains by " + v.Label(), Marks: []Mark{line(Pen{Width: bold}, from, tip), arrow(tip, from, 3)}})
+		from := w.view.at(placeAt(at)).plus(out.X*1.5, out.Y*1.5)
+		tip := from.plus(out.X*5.5, out.Y*5.5)
+		w.d.Marks = append(w.d.Marks, &Group{Of: v.Spot().Pointer(), Label: "gas drains by " + v.Label(), Marks: []Mark{line(Pen{Width: bold}, from, tip), arrow(tip, from, 2.6)}})
 		w.field.avoid(spanning(from, tip).grown(1), 2)
 	}
 }
@@ -98,7 +98,7 @@ func edgesOf(k *layout.Locker, box solid, f *report.FileReport) []*distance {
 			from, to := at, at
 			from[2], to[2] = float64(z.Nominal), float64(z.Nominal)+*p.Found.SI
 			says := saying{word: g.Word, check: g.Check, subject: g.Subject, found: p.Found.Text, needed: p.Needed.Text, metres: *p.Found.SI, atMost: true}
-			all = joined(all, &distance{from: from, to: to, found: *p.Found.SI, says: []saying{says}, between: "the lowest point and the lower edge of " + p.About})
+			all = joined(all, &distance{a: spot(from), b: spot(to), found: *p.Found.SI, says: []saying{says}, between: "the lowest point and the lower edge of " + p.About, short: "lower edge of " + p.About + " over the lowest point"})
 		}
 	}
 	return all

@@ -34,7 +34,7 @@ func (w *work) lockerView(k *layout.Locker, own *thing) {
 func (w *work) viewTitle() {
 	title := "plan, seen from above"
 	if w.view.near.of != 2 {
-		title = "section"
+		title = "section, seen from the " + string(w.wall)
 	}
 	a := w.field.area
 	t := &Text{At: Point{(a.Left + a.Right) / 2, a.Top + 3.2}, Size: normal, Bold: true, Anchor: Middle, Content: title}
@@ -56,6 +56,7 @@ func (w *work) shell(k *layout.Locker, own *thing) {
 	}
 	g.Marks = append(g.Marks, r.grown(skin).drawn(Pen{Width: thin}, Pale), r.drawn(Pen{Width: bold}, White))
 	w.field.outline(r)
+	w.field.outline(r.grown(skin))
 	w.d.Marks = append(w.d.Marks, g)
 	w.door(k, r, skin)
 }
@@ -147,7 +148,7 @@ func (s segment) clipped(r Rectangle) (a, b Point, some bool) {
 // sizes dimensions the locker's box.
 func (w *work) sizes(own *thing) {
 	r := w.view.rect(own.solid)
-	const off = 6
+	const off = 9
 	if w.view.near.of == 2 {
 		w.size(Point{r.Left, r.Top}, Point{r.Right, r.Top}, Point{0, -off}, own, w.view.right.of)
 		w.size(Point{r.Left, r.Bottom}, Point{r.Left, r.Top}, Point{-off, 0}, own, w.view.up.of)
@@ -182,7 +183,7 @@ func (w *work) lockerNames(k *layout.Locker, own *thing) {
 		if r := w.aim(t); !r.centre().within(w.body.grown(2)) {
 			continue
 		}
-		w.lines(t, append([]string{shortName(t.item)}, unknowns(t.item)...))
+		w.lines(t, append([]string{shortName(t.item)}, w.facts(t)...))
 	}
 }
 
@@ -197,8 +198,7 @@ func (w *work) lines(t *thing, lines []string) {
 		text := &Text{Size: small, Content: content, Bold: i == 0}
 		texts, wide = append(texts, text), max(wide, text.Wide())
 	}
-	round := t.round > 0 && w.view.near.of == 2
-	want := wanted{of: w.aim(t), wide: wide + 0.8, high: lead*float64(len(lines)) + 0.2, inside: true, far: 60, round: round}
+	want := wanted{of: w.aim(t), wide: wide + 0.8, high: lead*float64(len(lines)) + 0.2, inside: true, far: 60, round: w.round(t)}
 	r, _, ok := w.field.place(want)
 	if !ok {
 		w.balloon(t)

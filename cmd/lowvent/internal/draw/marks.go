@@ -76,6 +76,16 @@ func arrow(tip, from Point, long float64) *Path {
 	return area(Pen{}, Black, tip, back.plus(x, y), back.plus(-x, -y))
 }
 
+// ring is a circle as a line of many short parts.
+func ring(centre Point, radius float64) []Point {
+	var points []Point
+	for i := range 25 {
+		sine, cosine := math.Sincos(2 * math.Pi * float64(i) / 24)
+		points = append(points, centre.plus(radius*cosine, radius*sine))
+	}
+	return points
+}
+
 // hatched is parallel lines at 45° within a rectangle, so far apart.
 func hatched(r Rectangle, apart float64, pen Pen) []Mark {
 	var marks []Mark

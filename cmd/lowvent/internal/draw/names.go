@@ -39,7 +39,7 @@ func rank(s sort) int {
 		return 0
 	case isCylinder, isRegulator, isStove:
 		return 1
-	case isPenetration:
+	case isPenetration, isShutoff:
 		return 2
 	case isLockerVent, isFlue, isChangeover, isFillPoint, isOutlet, isOpenEnd:
 		return 2
@@ -87,7 +87,7 @@ func (w *work) name(t *thing) bool {
 	if rank(t.sort) == 0 {
 		text.Bold = true
 	}
-	want := wanted{of: w.aim(t), wide: text.Wide() + 0.8, high: 1.15 * normal, inside: t.sort == isAppliance || t.sort == isLocker || t.sort == isCylinder, far: 40, round: t.round > 0 && w.view.near.of == 2}
+	want := wanted{of: w.aim(t), wide: text.Wide() + 0.8, high: 1.15 * normal, inside: t.sort == isAppliance || t.sort == isLocker || t.sort == isCylinder, far: 40, round: w.round(t)}
 	r, cost, ok := w.field.place(want)
 	if !ok || cost > 45 {
 		return false
@@ -100,7 +100,7 @@ func (w *work) name(t *thing) bool {
 // shortName names a thing in two words at most: "cylinder A", "bandsaw".
 func shortName(item layout.Item) string {
 	switch item.(type) {
-	case *layout.Cylinder, *layout.Regulator, *layout.Locker, *layout.LockerVent, *layout.FixedVent, *layout.Flue, *layout.Alarm, *layout.Changeover, *layout.Stored, *layout.Extinguisher, *layout.Penetration:
+	case *layout.Cylinder, *layout.Regulator, *layout.Locker, *layout.LockerVent, *layout.FixedVent, *layout.Flue, *layout.Alarm, *layout.Changeover, *layout.Stored, *layout.Extinguisher, *layout.Penetration, *layout.Shutoff:
 		return item.Label()
 	}
 	return item.ID()
@@ -112,7 +112,7 @@ const balloonReach = 2.15
 // balloon writes a thing's number beside it.
 func (w *work) balloon(t *thing) {
 	text := &Text{Size: small, Anchor: Middle, Content: fmt.Sprint(t.number)}
-	want := wanted{of: w.aim(t), wide: 2 * balloonReach, high: 2 * balloonReach, inside: true, far: 90, round: t.round > 0 && w.view.near.of == 2}
+	want := wanted{of: w.aim(t), wide: 2 * balloonReach, high: 2 * balloonReach, inside: true, far: 90, round: w.round(t)}
 	if t.number > 99 {
 		want.wide += 1
 	}

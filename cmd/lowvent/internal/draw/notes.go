@@ -74,8 +74,11 @@ func notDrawn(items []layout.Item) string {
 	names := make([]string, len(items))
 	for i, item := range items {
 		names[i] = item.Label()
-		if v, is := item.(*layout.LockerVent); is {
-			names[i] += " of locker " + v.Ref().ID()
+		switch item := item.(type) {
+		case *layout.LockerVent:
+			names[i] += " of locker " + item.Ref().ID()
+		case *layout.Shutoff:
+			names[i] += " of line " + item.Ref().ID()
 		}
 	}
 	return "Not drawn, no position stated: " + strings.Join(names, ", ") + "."

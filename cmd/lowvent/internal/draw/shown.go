@@ -1,16 +1,19 @@
 package draw
 
-import "lowvent.example/schema/report"
+import (
+	"slices"
+
+	"lowvent.example/schema/report"
+)
 
 // trueIn tells whether a distance lies in a view's plane, so that it is seen at its length.
 func (d *distance) trueIn(v *view) bool {
-	seen, real := v.length(d.from, d.to), apart(d.from, d.to)
+	from, to := d.ends(0.5)
+	seen, real := v.length(from, to), apart(from, to)
 	return seen > 0 && real-seen <= 1e-3*real
 }
 
-func apart(a, b place) float64 {
-	return hypot(b[0]-a[0], b[1]-a[1], b[2]-a[2])
-}
+func apart(a, b place) float64 { return hypot(b[0]-a[0], b[1]-a[1], b[2]-a[2]) }
 
 // belongs tells in which of two views a distance is shown: where it lies in the plane; if
 // in neither, where it is seen the longer.
@@ -19,7 +22,8 @@ func (d *distance) belongs(here, other *view) bool {
 	if mine != its {
 		return mine
 	}
-	a, b := here.length(d.from, d.to), other.length(d.from, d.to)
+	from, to := d.ends(0.5)
+	a, b := here.length(from, to), other.length(from, to)
 	if a == b {
 		return here.near.of == 2
 	}
@@ -37,83 +41,179 @@ func belonging(all []*distance, here, other view) []*distance {
 	return some
 }
 
-// dimensions draws the distances that are not as needed.
+// dimensioned is a distance on its way onto the paper.
+type dimensioned struct {
+	*distance
+	line  segment
+	real  bool // seen at its true length
+	group *Group
+	block block
+	want  wanted
+	place Rectangle
+}
+
+// dimensions draws the distances that are not as needed. All lines come before all that is
+// said of them, so that what is said keeps off the lines.
 func (w *work) dimensions() {
+	var all []*dimensioned
 	for _, d := range w.shown {
-		w.dimension(d)
+		x := &dimensioned{distance: d, line: w.apartFrom(d, all), real: d.trueIn(&w.view), group: &Group{Of: d.says[0].subject, Label: d.between}}
+		w.drawLine(x)
+		all = append(all, x)
+	}
+	var placed []*dimensioned
+	for _, x := range all {
+		x.block = saidOf(x)
+		x.want = wanted{wide: x.block.wide, high: x.block.high, far: 110, off: w.body, along: &x.line}
+		x.want.of = around(Point{(x.line.a.X + x.line.b.X) / 2, (x.line.a.Y + x.line.b.Y) / 2}, 1, 1)
+		r, _, ok := w.field.place(x.want)
+		if !ok {
+			w.omitted = append(w.omitted, "No room on the drawing for what is said of the distance of "+x.between+".")
+			continue
+		}
+		x.place = r
+		w.field.take(r)
+		w.field.leads = append(w.field.leads, x.want.leader(r))
+		placed = append(placed, x)
+	}
+	w.untangle(placed)
+	for _, x := range placed {
+		l := x.want.leader(x.place)
+		x.group.Marks = append(x.group.Marks, line(Pen{Width: thin}, l.a, l.b), dot(l.b, 0.4), x.place.drawn(Pen{Width: thin}, White))
+		x.group.Marks = append(x.group.Marks, x.block.at(Point{x.place.Left, x.place.Top})...)
 	}
 }
 
-// dimension draws one of them, with what is said of it.
-func (w *work) dimension(d *distance) {
-	a, b := w.view.at(d.from), w.view.at(d.to)
+// apartFrom is where a distance is drawn so that it does not run along another.
+func (w *work) apartFrom(d *distance, others []*dimensioned) segment {
+	on := func(share float64) segment {
+		from, to := d.ends(share)
+		return segment{w.view.at(from), w.view.at(to)}
+	}
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+		s := on(share)
+		if !slices.ContainsFunc(others, func(x *dimensioned) bool { return s.beside(x.line) }) {
+			return s
+		}
+	}
+	return on(0.5)
+}
+
+// drawLine draws the dimension line, and notes the distance where it is to scale.
+func (w *work) drawLine(x *dimensioned) {
 	pen := Pen{Width: plain}
-	real := d.trueIn(&w.view)
-	if !real {
+	if !x.real {
 		pen.Dash = Dashed
 	}
-	g := &Group{Of: d.says[0].subject, Label: d.between, Marks: dimension(a, b, pen)}
-	w.d.Marks = append(w.d.Marks, g)
-	w.field.drawn(a, b)
-	w.field.avoid(spanning(a, b).grown(0.6), 0.6)
-	block, wide, high := d.block(real)
-	want := wanted{of: around(Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, 1, 1), wide: wide, high: high, far: 110, off: w.body}
-	r, _, ok := w.field.place(want)
-	if !ok {
-		w.omitted = append(w.omitted, "No room for the distance of "+d.between+": "+d.says[0].found+".")
+	x.group.Marks = append(w.boxes(x.distance), dimension(x.line.a, x.line.b, pen)...)
+	w.d.Marks = append(w.d.Marks, x.group)
+	w.field.drawn(x.line.a, x.line.b)
+	w.field.avoid(spanning(x.line.a, x.line.b).grown(0.6), 0.6)
+	if !x.real {
 		return
 	}
-	w.field.take(r)
-	l := want.leader(r)
-	l.b = want.of.centre()
-	w.field.leads = append(w.field.leads, l)
-	g.Marks = append(g.Marks, line(Pen{Width: thin}, l.a, l.b), dot(l.b, 0.4), r.drawn(Pen{Width: thin}, White))
-	g.Marks = append(g.Marks, block(Point{r.Left, r.Top})...)
-	if real {
-		w.span(d, a, b)
+	for _, s := range x.says {
+		w.d.Spans = append(w.d.Spans, Span{From: x.line.a.rounded(), To: x.line.b.rounded(), Metres: s.metres, Text: s.found, Check: s.check, Subject: s.subject})
 	}
 }
 
-// span notes a distance that is drawn to scale.
-func (w *work) span(d *distance, a, b Point) {
-	for _, s := range d.says {
-		w.d.Spans = append(w.d.Spans, Span{From: a.rounded(), To: b.rounded(), Metres: s.metres, Text: s.found, Check: s.check, Subject: s.subject})
+// boxes are the upright boxes round what is seen as a circle: to them distances are taken.
+func (w *work) boxes(d *distance) []Mark {
+	var marks []Mark
+	for _, t := range w.scene.things {
+		if w.round(t) && (t.solid == d.a || t.solid == d.b) {
+			marks = append(marks, w.view.rect(t.solid).drawn(Pen{Width: hair, Dash: Dotted}, None))
+		}
+	}
+	return marks
+}
+
+// untangle lets two blocks of one size change places where their leaders come out shorter,
+// until none does.
+func (w *work) untangle(all []*dimensioned) {
+	for range len(all) {
+		changed := false
+		for i, x := range all {
+			for _, y := range all[:i] {
+				changed = w.swap(x, y) || changed
+			}
+		}
+		if !changed {
+			break
+		}
+	}
+	w.field.leads = nil
+	for _, x := range all {
+		w.field.leads = append(w.field.leads, x.want.leader(x.place))
 	}
 }
 
-// block is what is said of a distance, in lines, and how large it comes out.
-func (d *distance) block(real bool) (draw func(at Point) []Mark, wide, high float64) {
-	const lead = 1.3 * small
-	type row struct {
-		word report.Signal
-		text string
+// swap lets two blocks change places, if that shortens their leaders and nothing is covered.
+func (w *work) swap(x, y *dimensioned) bool {
+	reach := func(d *dimensioned, r Rectangle) float64 { l := d.want.leader(r); return l.a.to(l.b) }
+	forX := around(y.place.centre(), x.place.wide(), x.place.high())
+	forY := around(x.place.centre(), y.place.wide(), y.place.high())
+	if reach(x, forX)+reach(y, forY) > reach(x, x.place)+reach(y, y.place)-0.5 || !forX.Within(w.field.area) || !forY.Within(w.field.area) {
+		return false
 	}
-	var rows []row
-	for _, s := range d.says {
-		found := s.found
-		if !real {
+	rest := slices.DeleteFunc(slices.Clone(w.field.labels), func(r Rectangle) bool { return r == x.place.grown(labelGap) || r == y.place.grown(labelGap) })
+	free := func(r Rectangle) bool { return !slices.ContainsFunc(rest, r.Overlaps) }
+	if !free(forX) || !free(forY) || forX.Overlaps(forY) {
+		return false
+	}
+	x.place, y.place = forX, forY
+	w.field.labels = append(rest, forX.grown(labelGap), forY.grown(labelGap))
+	return true
+}
+
+// block is what is said of a distance, in lines.
+type block struct {
+	rows       []row
+	wide, high float64
+}
+
+type row struct {
+	word report.Signal
+	text string
+	bold bool
+}
+
+const blockLead = 1.3 * small
+
+// saidOf says of a distance which it is, and what each finding found and needs.
+func saidOf(x *dimensioned) block {
+	rows := []row{{text: x.short}}
+	for _, s := range x.says {
+		found, sense := s.found, "needed at least "
+		if !x.real {
 			found = "true length " + found
 		}
-		sense := "needed at least "
 		if s.atMost {
 			sense = "needed at most "
 		}
-		rows = append(rows, row{s.word, found}, row{"", sense + s.needed})
-	}
-	draw = func(at Point) []Mark {
-		var marks []Mark
-		for i, r := range rows {
-			base := at.plus(0.8, 0.5+lead*float64(i)+0.9*small)
-			if r.word != "" {
-				tag, w := signalTag(base, r.word, small)
-				marks, base.X = append(marks, tag...), base.X+w+0.8
-			}
-			t := &Text{At: base, Size: small, Content: r.text, Bold: r.word != ""}
-			wide = max(wide, base.X+t.Wide()-at.X+0.8)
-			marks = append(marks, t)
+		if some := []row{{s.word, found, true}, {text: sense + s.needed}}; !slices.Contains(rows, some[1]) || !slices.Contains(rows, some[0]) {
+			rows = append(rows, some...)
 		}
-		return marks
 	}
-	draw(Point{})
-	return draw, wide, lead*float64(len(rows)) + 0.8
+	b := block{rows: rows, high: blockLead*float64(len(rows)) + 0.8}
+	for _, m := range b.at(Point{}) {
+		if t, is := m.(*Text); is {
+			b.wide = max(b.wide, t.Bounds().Right+0.8)
+		}
+	}
+	return b
+}
+
+// at draws the block from a corner on.
+func (b block) at(at Point) []Mark {
+	var marks []Mark
+	for i, r := range b.rows {
+		base := at.plus(0.8, 0.5+blockLead*float64(i)+0.9*small)
+		if r.word != "" {
+			tag, wide := signalTag(base, r.word, small)
+			marks, base.X = append(marks, tag...), base.X+wide+0.8
+		}
+		marks = append(marks, &Text{At: base, Size: small, Content: r.text, Bold: r.bold})
+	}
+	return marks
 }

@@ -50,6 +50,8 @@ func gearSymbol(s sort, at Point, pen Pen) []Mark {
 		return []Mark{&Circle{Centre: at, Radius: 1.4, Pen: pen, Fill: White}, line(pen, at.plus(-1.4, 0), at.plus(1.4, 0)), line(pen, at.plus(0, -1.4), at.plus(0, 1.4))}
 	case isCylinder:
 		return []Mark{&Circle{Centre: at, Radius: 1.5, Pen: Pen{Width: bold}, Fill: White}}
+	case isShutoff:
+		return []Mark{area(pen, White, at.plus(-1.4, -0.8), at.plus(1.4, 0.8), at.plus(1.4, -0.8), at.plus(-1.4, 0.8))}
 	case isPenetration:
 		return []Mark{around(at, 2, 2).drawn(pen, White), dot(at, 0.45)}
 	case isFlue:

@@ -35,6 +35,7 @@ const (
 	isRegulator
 	isLockerVent
 	isPenetration
+	isShutoff
 )
 
 // thing is something of the layout that has a place on the drawings.

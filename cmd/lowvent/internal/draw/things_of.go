@@ -113,6 +113,20 @@ func (s *scene) line(n *layout.Line) {
 		t.solid = spot(t.way[0])
 	}
 	s.add(t, known)
+	for _, c := range n.Shutoffs.All() {
+		if kind, known := c.Kind.Get(); !known || kind == layout.ShutoffKindManualValve || kind == layout.ShutoffKindSolenoid {
+			s.pointed(&thing{item: c, sort: isShutoff, word: stated(&c.Kind), means: " of line " + n.ID() + suffix(stated(&c.Kind)+reachWords(c))}, &c.At)
+		}
+	}
+}
+
+// reachWords tells from where a shut-off is reached.
+func reachWords(c *layout.Shutoff) string {
+	reach, known := c.Reach.Get()
+	if !known {
+		return ", from where it is reached is not known"
+	}
+	return ", reached from " + spelled(string(reach))
 }
 
 // cylinder takes the box that is stated, or the circle about its foot.

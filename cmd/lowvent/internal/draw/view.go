@@ -93,12 +93,13 @@ func (v *view) length(a, b place) float64 {
 	return math.Hypot(b[v.right.of]-a[v.right.of], b[v.up.of]-a[v.up.of])
 }
 
-// hides tells whether a cover stands before a thing, as far as the thing's middle goes.
-func (v *view) hides(cover, thing solid) bool {
+// hides tells whether a thing lies behind a cover, as far as the thing's middle goes, and
+// more than so many m behind its far side: what is in that side is seen through the cover.
+func (v *view) hides(cover, thing solid, behind float64) bool {
 	const slack = 1e-6
 	far, _ := v.depth(cover)
 	_, near := v.depth(thing)
 	m := thing.middle()
 	inside := func(a axis) bool { return m[a.of] > cover.from[a.of]-slack && m[a.of] < cover.to[a.of]+slack }
-	return far >= near-slack && cover.size(v.right.of) > slack && cover.size(v.up.of) > slack && inside(v.right) && inside(v.up)
+	return far > near+behind && cover.size(v.right.of) > slack && cover.size(v.up.of) > slack && inside(v.right) && inside(v.up)
 }
