@@ -86,8 +86,16 @@ func distanceOf(l *layout.Layout, g *report.Finding, p *report.Part) *distance {
 		return nil
 	}
 	says := saying{word: g.Word, check: g.Check, subject: g.Subject, found: p.Found.Text, needed: p.Needed.Text, metres: found, atMost: found > *p.Needed.SI}
-	return &distance{a: ends[0].solid, b: ends[1].solid, how: how, found: found, says: []saying{says},
+	d := &distance{a: ends[0].solid, b: ends[1].solid, how: how, found: found, says: []saying{says},
 		between: ends[0].item.Label() + " and " + ends[1].item.Label(), short: shortName(ends[0].item) + " to " + shortName(ends[1].item)}
+	if how == overFoot {
+		low, high := ends[0].item, ends[1].item
+		if d.a.from[2] > d.b.from[2] {
+			low, high = high, low
+		}
+		d.between, d.short = high.Label()+" over the floor of "+low.Label(), shortName(high)+" over the floor of "+shortName(low)
+	}
+	return d
 }
 
 // read is a thing by the place of it that an answer rests on.

@@ -61,6 +61,7 @@ type wanted struct {
 	round      bool      // what it names is round
 	along      *segment  // it names a line, and its leader may end anywhere along it
 	off        Rectangle // it stands within this most unwillingly
+	finely     bool      // it is looked for at more places
 }
 
 // place finds where the label costs least, takes it, and tells the cost; false when there
@@ -83,20 +84,22 @@ type candidate struct {
 	cost float64
 }
 
-// ways is in how many directions a place is looked for at each distance.
-const ways = 24
-
-// candidates are the places about a thing, the nearest first.
+// candidates are the places about a thing, the nearest first: some directions at each of
+// ever greater distances.
 func (w wanted) candidates() []candidate {
 	var all []candidate
 	middle := w.of.centre()
 	if w.inside && w.of.wide() > w.wide+0.6 && w.of.high() > w.high+0.6 {
 		all = append(all, w.within()...)
 	}
+	ways := 24
+	if w.finely {
+		ways = 72
+	}
 	for gap := 0.7; gap <= w.far; gap = gap*1.35 + 0.6 {
 		x, y := w.of.wide()/2+gap+w.wide/2, w.of.high()/2+gap+w.high/2
 		for i := range ways {
-			sine, cosine := math.Sincos(2 * math.Pi * float64(i) / ways)
+			sine, cosine := math.Sincos(2 * math.Pi * float64(i) / float64(ways))
 			reach := min(x/max(math.Abs(cosine), 1e-9), y/max(math.Abs(sine), 1e-9))
 			all = append(all, candidate{around(middle.plus(cosine*reach, sine*reach), w.wide, w.high), gap})
 		}

@@ -54,6 +54,9 @@ func ventFacts(v *layout.LockerVent) []string {
 // endWords tells in what a vent ends, and how high.
 func endWords(v *layout.LockerVent) string {
 	e := &v.EndsIn
+	if !e.Kind.Known() {
+		return unknown + "what it ends in not known"
+	}
 	text := "ends in " + said(&e.Kind)
 	if e.OverWater.Known() {
 		return text + ", " + over(&e.OverWater, " over the waterline")

@@ -172,6 +172,7 @@ func (w *work) size(a, b, off Point, own *thing, axis int) {
 	w.d.Marks = append(w.d.Marks, &Group{Of: own.pointer(), Label: own.item.Label(), Marks: append(marks, text)})
 	w.field.take(text.Bounds())
 	w.field.drawn(from, to)
+	w.field.avoid(spanning(from, to).grown(0.8), 4)
 	w.d.Spans = append(w.d.Spans, Span{From: from.rounded(), To: to.rounded(), Metres: long, Text: text.Content, Subject: own.pointer()})
 }
 

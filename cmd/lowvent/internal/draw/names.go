@@ -68,9 +68,13 @@ func (w *work) nameSpace(t *thing) {
 	if turned {
 		name.Turn, use.Turn, wide, high = -90, -90, high, wide
 	}
-	want := wanted{of: of, wide: wide, high: high, inside: true, far: 30}
+	want := wanted{of: of, wide: wide, high: high, inside: true}
 	r, cost, ok := w.field.place(want)
-	if !ok || cost > 90 {
+	if !ok || cost > 40 {
+		want.far = 30
+		r, cost, ok = w.field.place(want)
+	}
+	if !ok || cost > 40 {
 		w.balloon(t)
 		return
 	}

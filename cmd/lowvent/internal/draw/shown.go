@@ -64,7 +64,7 @@ func (w *work) dimensions() {
 	var placed []*dimensioned
 	for _, x := range all {
 		x.block = saidOf(x)
-		x.want = wanted{wide: x.block.wide, high: x.block.high, far: 110, off: w.body, along: &x.line}
+		x.want = wanted{wide: x.block.wide, high: x.block.high, far: 110, off: w.body, finely: true, along: &x.line}
 		x.want.of = around(Point{(x.line.a.X + x.line.b.X) / 2, (x.line.a.Y + x.line.b.Y) / 2}, 1, 1)
 		r, _, ok := w.field.place(x.want)
 		if !ok {
@@ -126,44 +126,6 @@ func (w *work) boxes(d *distance) []Mark {
 		}
 	}
 	return marks
-}
-
-// untangle lets two blocks of one size change places where their leaders come out shorter,
-// until none does.
-func (w *work) untangle(all []*dimensioned) {
-	for range len(all) {
-		changed := false
-		for i, x := range all {
-			for _, y := range all[:i] {
-				changed = w.swap(x, y) || changed
-			}
-		}
-		if !changed {
-			break
-		}
-	}
-	w.field.leads = nil
-	for _, x := range all {
-		w.field.leads = append(w.field.leads, x.want.leader(x.place))
-	}
-}
-
-// swap lets two blocks change places, if that shortens their leaders and nothing is covered.
-func (w *work) swap(x, y *dimensioned) bool {
-	reach := func(d *dimensioned, r Rectangle) float64 { l := d.want.leader(r); return l.a.to(l.b) }
-	forX := around(y.place.centre(), x.place.wide(), x.place.high())
-	forY := around(x.place.centre(), y.place.wide(), y.place.high())
-	if reach(x, forX)+reach(y, forY) > reach(x, x.place)+reach(y, y.place)-0.5 || !forX.Within(w.field.area) || !forY.Within(w.field.area) {
-		return false
-	}
-	rest := slices.DeleteFunc(slices.Clone(w.field.labels), func(r Rectangle) bool { return r == x.place.grown(labelGap) || r == y.place.grown(labelGap) })
-	free := func(r Rectangle) bool { return !slices.ContainsFunc(rest, r.Overlaps) }
-	if !free(forX) || !free(forY) || forX.Overlaps(forY) {
-		return false
-	}
-	x.place, y.place = forX, forY
-	w.field.labels = append(rest, forX.grown(labelGap), forY.grown(labelGap))
-	return true
 }
 
 // block is what is said of a distance, in lines.
