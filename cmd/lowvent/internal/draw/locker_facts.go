@@ -76,19 +76,22 @@ func over(m *layout.Measure[unit.Length], what string) string {
 // each vent's edge and end.
 func lockerFacts(k *layout.Locker, f *report.FileReport) []string {
 	facts := []string{linerWords(k), doorWords(k), figureWords(k, f)}
-	if !k.Vents.Known() {
-		return append(facts, unknown+"vents: not known.")
-	}
-	if len(k.Vents.All()) == 0 {
-		facts = append(facts, "Vents: the file states that there is none.")
-	}
 	for _, v := range k.Vents.All() {
 		facts = append(facts, ventWords(v))
 	}
-	if !k.Penetrations.Known() {
-		facts = append(facts, unknown+"penetrations: not known.")
+	return append(facts, listWords("Vents", k.Vents.Known(), len(k.Vents.All())), listWords("Penetrations", k.Penetrations.Known(), len(k.Penetrations.All())))
+}
+
+// listWords tells of a list that the file left out, and of one that it states to be empty;
+// nothing of others.
+func listWords(name string, known bool, many int) string {
+	switch {
+	case !known:
+		return unknown + name + ": not known."
+	case many == 0:
+		return name + ": the file states that there are none."
 	}
-	return facts
+	return ""
 }
 
 func linerWords(k *layout.Locker) string {
