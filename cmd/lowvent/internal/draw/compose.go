@@ -37,9 +37,10 @@ const mostShown = 10
 const mostLabels = 260
 
 // compose lays out a drawing of a scene as a view shows it: finds scale and size, draws
-// every thing, then labels them. The notes are paragraphs for below the drawing.
-func compose(d *Drawing, s *scene, v view, distances []*distance, notes []string) *work {
-	w := &work{d: d, scene: s, view: v}
+// every thing, then labels them. The wall is the side that it is seen from, but for a plan.
+// The notes are paragraphs for below the drawing.
+func compose(d *Drawing, s *scene, v view, wall layout.Wall, distances []*distance, notes []string) *work {
+	w := &work{d: d, scene: s, view: v, wall: wall}
 	w.shown = distances[:min(len(distances), mostShown)]
 	if more := len(distances) - len(w.shown); more > 0 {
 		notes = append(notes, fmt.Sprintf("%s not drawn here: the %d gravest and shortest are; the list of findings has them all.", count(more, "more distance that is not as needed is", "more distances that are not as needed are"), mostShown))
@@ -97,11 +98,11 @@ func layer(s sort) int {
 	switch s {
 	case isSpace:
 		return 0
-	case isCombustible:
-		return 1
 	case isLocker:
-		return 2
+		return 1
 	case isAppliance, isStove, isExhaust, isStored:
+		return 2
+	case isCombustible:
 		return 3
 	case isLine:
 		return 4

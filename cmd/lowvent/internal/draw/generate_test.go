@@ -277,3 +277,19 @@ func TestManyThings(t *testing.T) {
 		t.Errorf("%d groups, %d lines of legend", len(groups(g.Marks)), len(numbered))
 	}
 }
+
+// TestSomebodyWroteKilometres: a slip of the pen gives a tiny drawing and no wrong one.
+func TestSomebodyWroteKilometres(t *testing.T) {
+	for _, far := range []string{"100 km", "40 m", "1000000 ft", "999999 m"} {
+		text := `{ "format": "lowvent-layout/1", "cylinders": { "A": { "at": ["0 m", "0 m", "0 m"] }, "B": { "at": ["` + far + `", "0 m", "0 m"] } } }`
+		l, faults := layout.Load(source.NewFile("far.json", []byte(text)))
+		if faults != nil {
+			continue // no such length can be written
+		}
+		for _, g := range []*Drawing{Plan(l, nil), Elevation(l, nil)} {
+			if r, _ := Extent(g.Marks); !r.Within(Rectangle{0, 0, g.Width, g.Height}) || len(groups(g.Marks)["/cylinders/B"]) == 0 {
+				t.Errorf("%s away: %s, marks over %v of %v by %v", far, g.ID, r, g.Width, g.Height)
+			}
+		}
+	}
+}

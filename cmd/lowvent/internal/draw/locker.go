@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
@@ -44,7 +45,7 @@ func Locker(l *layout.Layout, f *report.FileReport, k *layout.Locker) *Drawing {
 	left.omitted = append(left.omitted, right.omitted...)
 	left.lockerKey(k)
 	rounded(d.Marks)
-	d.Alt = left.alt(fmt.Sprintf("Locker %s from above and, beside it, in section as seen from the %s", k.ID(), wall))
+	d.Alt = left.alt(fmt.Sprintf("Locker %s from above and, beside it, in section as seen from the %s", k.ID(), wall)) + " " + strings.Join(strings.Fields(strings.Join(lockerFacts(k, f), " ")), " ")
 	return d
 }
 

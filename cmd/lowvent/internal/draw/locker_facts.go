@@ -58,6 +58,9 @@ func endWords(v *layout.LockerVent) string {
 		return unknown + "what it ends in not known"
 	}
 	text := "ends in " + said(&e.Kind)
+	if kind, _ := e.Kind.Get(); kind == layout.VentEndingOverboard {
+		text = "ends overboard"
+	}
 	if e.OverWater.Known() {
 		return text + ", " + over(&e.OverWater, " over the waterline")
 	}
@@ -100,7 +103,7 @@ func linerWords(k *layout.Locker) string {
 
 func doorWords(k *layout.Locker) string {
 	d := &k.Door
-	where := "in the " + said(&d.Wall) + " wall, where along it is not asked in a file"
+	where := "in the " + said(&d.Wall) + " wall (a file does not say where along it)"
 	switch wall, known := d.Wall.Get(); {
 	case !known:
 		where = unknown + "in which wall not known"

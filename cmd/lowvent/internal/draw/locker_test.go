@@ -49,6 +49,9 @@ func TestWhatIsNotKnownOfALocker(t *testing.T) {
 		if !strings.Contains(written(g), want) {
 			t.Errorf("%q does not stand on the drawing:\n%s", want, written(g))
 		}
+		if !strings.HasPrefix(want, "? lowest") && !strings.Contains(g.Alt, want) {
+			t.Errorf("the words do not tell %q: %s", want, g.Alt)
+		}
 	}
 }
 
@@ -71,7 +74,7 @@ func TestAVentAndItsUnknowns(t *testing.T) {
 		{`"level": "low", "lowerEdgeOverLowest": "20 mm"`, "lower edge 20 mm (0.787 in) over lowest point"},
 		{`"level": "low", "endsIn": { "kind": "skirted-bay" }`, "ends in skirted bay, ? not known"},
 		{`"level": "low", "endsIn": { "kind": "open-air", "overGround": "0.3 m" }`, "ends in open air, 300 mm (11.81 in) over the ground"},
-		{`"level": "low", "endsIn": { "kind": "overboard", "overWaterline": "0.2 m" }`, "ends in overboard, 200 mm (7.874 in) over the waterline"},
+		{`"level": "low", "endsIn": { "kind": "overboard", "overWaterline": "0.2 m" }`, "ends overboard, 200 mm (7.874 in) over the waterline"},
 		{`"level": "high", "lowerEdgeBelowCeiling": "80 mm"`, "lower edge 80 mm (3.15 in) below ceiling"},
 	} {
 		g := lockerOf(t, aBox+`, "vents": { "v": { "at": ["1.3 m", "0.2 m", "0 m"], `+c.vent+` } }`, "")

@@ -199,7 +199,7 @@ func (w *work) lines(t *thing, lines []string) {
 		text := &Text{Size: small, Content: content, Bold: i == 0}
 		texts, wide = append(texts, text), max(wide, text.Wide())
 	}
-	want := wanted{of: w.aim(t), wide: wide + 0.8, high: lead*float64(len(lines)) + 0.2, inside: true, far: 60, round: w.round(t)}
+	want := wanted{of: w.aim(t), wide: wide + 0.8, high: lead*float64(len(lines)) + 0.2, inside: true, far: 60, finely: true, round: w.round(t)}
 	r, _, ok := w.field.place(want)
 	if !ok {
 		w.balloon(t)

@@ -14,6 +14,8 @@ func (w *work) orient() {
 		low, high := ends(names, w.view.up)
 		w.edge(high, Point{w.d.Width / 2, top}, Middle, 0)
 		w.edge(low, Point{w.d.Width / 2, bottom}, Middle, 0)
+	} else {
+		w.edge("seen from the "+string(w.wall)+" side", Point{w.d.Width / 2, top}, Middle, 0)
 	}
 	w.origin()
 }

@@ -14,7 +14,7 @@ func Plan(l *layout.Layout, f *report.FileReport) *Drawing {
 	}
 	here, other := fromAbove(), fromSide(gasSide(s))
 	d := &Drawing{ID: "plan", Title: "Plan, seen from above"}
-	w := compose(d, s, here, belonging(distancesOf(l, f), here, other), notesOf(s))
+	w := compose(d, s, here, "", belonging(distancesOf(l, f), here, other), notesOf(s))
 	d.Alt = w.alt("Plan of the dwelling seen from above, its front to the left, its right side at the top")
 	return d
 }
@@ -33,7 +33,7 @@ func Elevation(l *layout.Layout, f *report.FileReport) *Drawing {
 	if wall == layout.WallRight {
 		front = "right"
 	}
-	w := compose(d, s, here, belonging(distancesOf(l, f), here, other), notesOf(s))
+	w := compose(d, s, here, wall, belonging(distancesOf(l, f), here, other), notesOf(s))
 	d.Alt = w.alt("Elevation of the dwelling seen from its " + string(wall) + " side as if the wall were away, its front to the " + front)
 	return d
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 )
 
@@ -10,16 +11,28 @@ type sheet struct{ wide, high float64 }
 
 var sheets = []sheet{{250, 165}, {180, 225}}
 
-// ratios are the scales of engineering drawings (ISO 5455, from memory), and beyond them
-// what it takes when somebody wrote feet for inches.
-var ratios = []float64{5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000, 100000, 200000, 500000, 1000000, 2000000, 5000000, 10000000, 20000000}
+// ratios are the scales of drawings of buildings and fittings (common practice, no source).
+var ratios = []float64{5, 10, 20, 25, 50, 100}
+
+// ratio is the scale at a step, the largest first. Beyond the usual ones it goes on for as
+// long as it takes when somebody wrote kilometres for metres.
+func ratio(step int) float64 {
+	if step < len(ratios) {
+		return ratios[step]
+	}
+	step -= len(ratios)
+	return [...]float64{200, 500, 1000}[step%3] * math.Pow(10, float64(step/3))
+}
+
+// mostSteps bounds the search for a scale.
+const mostSteps = 300
 
 // fitting is the largest scale, in mm a metre, at which something goes onto a sheet, and
 // that sheet. needs tells the least size on paper at a scale; the sheet's width is given
 // since what is written takes fewer lines on a wider one.
 func fitting(needs func(scale, wide float64) (w, h float64)) (scale float64, on sheet) {
-	for _, ratio := range ratios {
-		scale = 1000 / ratio
+	for step := range mostSteps {
+		scale = 1000 / ratio(step)
 		for _, on = range sheets {
 			if w, h := needs(scale, on.wide); w <= on.wide && h <= on.high {
 				return scale, on

@@ -178,5 +178,8 @@ func endsWords(e *layout.VentEnd) string {
 	if !known {
 		return ", what it ends in is not known"
 	}
+	if kind == layout.VentEndingOverboard {
+		return ", ends overboard"
+	}
 	return ", ends in " + spelled(string(kind))
 }
