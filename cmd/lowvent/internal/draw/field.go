@@ -56,12 +56,12 @@ const labelGap = 0.35
 type wanted struct {
 	of         Rectangle // what it names, on paper
 	wide, high float64
-	inside     bool      // it may stand within what it names
-	far        float64   // how far off it may stand, in mm
-	round      bool      // what it names is round
-	along      *segment  // it names a line, and its leader may end anywhere along it
-	off        Rectangle // it stands within this most unwillingly
-	finely     bool      // it is looked for at more places
+	inside     bool     // it may stand within what it names
+	far        float64  // how far off it may stand, in mm
+	round      bool     // what it names is round
+	along      *segment // it names a line, and its leader may end anywhere along it
+	off        weighed  // it stands within this unwillingly
+	finely     bool     // it is looked for at more places
 }
 
 // place finds where the label costs least, takes it, and tells the cost; false when there
@@ -129,7 +129,7 @@ func (f *field) covered(r Rectangle) bool {
 // cost is what a label at a place covers and what its leader crosses; the reckoning ends
 // where it is over what is worth knowing.
 func (f *field) cost(r Rectangle, w *wanted, most float64) float64 {
-	cost := 0.5 * r.shared(w.off)
+	cost := w.off.weight * r.shared(w.off.Rectangle)
 	for _, t := range f.things {
 		if t.Rectangle == w.of {
 			continue

@@ -19,6 +19,9 @@ func (w *work) lockerView(k *layout.Locker, own *thing) {
 		if g := w.clippedLooks(t); len(g.Marks) > 0 {
 			w.d.Marks = append(w.d.Marks, g)
 			w.know(t, g)
+			if t.sort == isCylinder {
+				w.know(t, g) // twice: nothing should cover a cylinder's outline
+			}
 		}
 	}
 	if w.view.near.of != 2 {

@@ -17,12 +17,11 @@ func (w *work) names() {
 		all = all[:mostLabels]
 		w.omitted = append(w.omitted, fmt.Sprintf("%d more things are drawn and not named.", more))
 	}
-	few := len(all) <= 24
 	for _, t := range all {
 		switch {
 		case t.sort == isSpace:
 			w.nameSpace(t)
-		case few || rank(t.sort) < 2:
+		case len(all) <= few || rank(t.sort) < 2:
 			if !w.name(t) {
 				w.balloon(t)
 			}
@@ -31,6 +30,9 @@ func (w *work) names() {
 		}
 	}
 }
+
+// few is how many things can all have their names beside them.
+const few = 24
 
 // rank is in which order things are labelled.
 func rank(s sort) int {

@@ -64,7 +64,7 @@ func (w *work) dimensions() {
 	var placed []*dimensioned
 	for _, x := range all {
 		x.block = saidOf(x)
-		x.want = wanted{wide: x.block.wide, high: x.block.high, far: 110, off: w.body, finely: true, along: &x.line}
+		x.want = wanted{wide: x.block.wide, high: x.block.high, far: 110, off: weighed{w.body, w.offBody()}, finely: true, along: &x.line}
 		x.want.of = around(Point{(x.line.a.X + x.line.b.X) / 2, (x.line.a.Y + x.line.b.Y) / 2}, 1, 1)
 		r, _, ok := w.field.place(x.want)
 		if !ok {
@@ -82,6 +82,15 @@ func (w *work) dimensions() {
 		x.group.Marks = append(x.group.Marks, line(Pen{Width: thin}, l.a, l.b), dot(l.b, 0.4), x.place.drawn(Pen{Width: thin}, White))
 		x.group.Marks = append(x.group.Marks, x.block.at(Point{x.place.Left, x.place.Top})...)
 	}
+}
+
+// offBody is how unwillingly what is said of a distance stands on what is drawn to scale:
+// hardly, where little is drawn.
+func (w *work) offBody() float64 {
+	if len(w.scene.things) <= few {
+		return 0.04
+	}
+	return 0.5
 }
 
 // apartFrom is where a distance is drawn so that it does not run along another.
@@ -107,8 +116,7 @@ func (w *work) drawLine(x *dimensioned) {
 	}
 	x.group.Marks = append(w.boxes(x.distance), dimension(x.line.a, x.line.b, pen)...)
 	w.d.Marks = append(w.d.Marks, x.group)
-	w.field.drawn(x.line.a, x.line.b)
-	w.field.avoid(spanning(x.line.a, x.line.b).grown(0.6), 0.6)
+	w.field.drawn(x.line.a, x.line.b, x.line.a) // twice: it counts for more than an outline
 	if !x.real {
 		return
 	}
