@@ -16,8 +16,8 @@ const (
 // arrange works out what stands where on every page.
 func arrange(d *paper.Document, size Sheet) ([]*page, error) {
 	standing, lying := size.within(false), size.within(true)
-	for _, room := range []*area{&standing, &lying} {
-		lines := footStyle.wrap(d.Foot, room.wide, room.wide)
+	for i, room := range []*area{&standing, &lying} {
+		lines := footLines(d, size, i == 1)
 		if len(lines) > mostFoot {
 			return nil, fmt.Errorf("the foot of this paper takes %d lines of every page; shorten it to %d at most", len(lines), mostFoot)
 		}
@@ -33,7 +33,7 @@ func arrange(d *paper.Document, size Sheet) ([]*page, error) {
 	p := newPress(size, standing, lying)
 	p.set(rows)
 	for i, page := range p.pages {
-		page.foot(d, size.within(page.turned), i+1, len(p.pages))
+		page.foot(d, footLines(d, size, page.turned), i+1, len(p.pages))
 	}
 	return p.pages, nil
 }
@@ -62,7 +62,9 @@ func (s setter) document(d *paper.Document) []row {
 func (s setter) opening(d *paper.Document) []row {
 	*s.texts = 1
 	rows := s.flow(s.numbered(titleStyle, 1, d.Title), titleStyle.lead, s.left, 0)
-	rows = append(rows, s.flow(s.numbered(subjectStyle, 2, d.Subject), subjectStyle.lead, s.left, 1.5)...)
+	if subject := s.numbered(subjectStyle, 2, d.Subject); !unseen(subject) {
+		rows = append(rows, s.flow(subject, subjectStyle.lead, s.left, 1.5)...)
+	}
 	rows = append(rows, s.extra(bodyStyle, "Made on "+d.Made+" by "+d.Program+".", 1)...)
 	*s.texts = ofFoot
 	return rows

@@ -123,7 +123,7 @@ func TestEveryPageSaysWhatItIs(t *testing.T) {
 	for n := range pages {
 		one := pages[n : n+1]
 		for _, words := range []string{"Not a certificate", fmt.Sprintf("page %d of %d", n+1, len(pages)), "…"} {
-			if text, _ := find(one, words); text == nil || text.At.Y < one[0].high-margin-15 {
+			if text, _ := find(one, words); text == nil || text.At.Y < one[0].high-margin-12 {
 				t.Errorf("page %d does not say %q at its foot", n+1, words)
 			}
 		}

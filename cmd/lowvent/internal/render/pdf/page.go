@@ -32,21 +32,26 @@ func (g *page) bars(bars []bar, from, to float64) {
 	}
 }
 
+// footLines are the lines of the foot on a page.
+func footLines(d *paper.Document, size Sheet, turned bool) []string {
+	wide, _ := size.size(turned)
+	return footStyle.wrap(d.Foot, wide-2*margin, wide-2*margin)
+}
+
 func footHigh(lines []string) float64 { return 1 + float64(len(lines)+1)*footStyle.lead }
 
-// foot sets what stands at the foot of every page.
-func (g *page) foot(d *paper.Document, room area, n, of int) {
-	lines := footStyle.wrap(d.Foot, room.wide, room.wide)
-	right := room.left + room.wide
-	y := room.top + room.high - footHigh(lines)
-	g.pieces = append(g.pieces, rule(room.left, y, right, y, hairline))
+// foot sets what stands at the foot of every page, down to its free edge.
+func (g *page) foot(d *paper.Document, lines []string, n, of int) {
+	left, right := float64(margin), g.wide-margin
+	y := g.high - free(g.turned) - footHigh(lines)
+	g.pieces = append(g.pieces, rule(left, y, right, y, hairline))
 	y++
 	for _, words := range lines {
 		if words != "" {
-			g.pieces = append(g.pieces, footStyle.words(ofFoot, words, room.left, y))
+			g.pieces = append(g.pieces, footStyle.words(ofFoot, words, left, y))
 		}
 		y += footStyle.lead
 	}
 	count := fmt.Sprintf("page %d of %d", n, of)
-	g.pieces = append(g.pieces, footStyle.words(0, footStyle.cut(d.Title, room.wide-45), room.left, y), footStyle.ending(0, count, right, y))
+	g.pieces = append(g.pieces, footStyle.words(0, footStyle.cut(d.Title, right-left-45), left, y), footStyle.ending(0, count, right, y))
 }

@@ -56,14 +56,12 @@ func (s setter) sized(d *draw.Drawing) (factor float64, turned bool) {
 	return lying, true
 }
 
-// fits is how much of its true size a drawing can have, with its caption of two or more
-// lines below; more than 1 is taken as 1.
+// fits is how much of its true size a drawing can have, its caption standing below it.
 func (s setter) fits(d *draw.Drawing, wide, high float64) float64 {
-	high -= s.captionHigh(d)
-	f := min(wide/max(d.Width, 1), high/max(d.Height, 1))
-	if f >= 1 {
+	if d.Width <= wide && d.Height+s.captionHigh(d, 1) <= high {
 		return 1
 	}
+	f := min(wide/max(d.Width, 1), (high-s.captionHigh(d, 0.5))/max(d.Height, 1), 0.99)
 	if d.Scale > 0 {
 		ratio := 1000 / d.Scale
 		return ratio / round(ratio/f)
@@ -82,11 +80,16 @@ func round(ratio float64) float64 {
 
 const underDrawing = 1.5
 
-// captionHigh is the room for the longest caption that a drawing can get.
-func (s setter) captionHigh(d *draw.Drawing) float64 {
+// captionHigh is the room for a drawing's caption, with a line to spare where it has to
+// tell that the drawing was made smaller.
+func (s setter) captionHigh(d *draw.Drawing, factor float64) float64 {
 	title := captionStyle.wrap(d.Title, s.wide, s.wide)
-	scale := smallStyle.wrap(scaled(d, 0.5), s.wide, s.wide)
-	return underDrawing + captionStyle.lead*float64(len(title)) + smallStyle.lead*float64(len(scale)+1)
+	scale := smallStyle.wrap(scaled(d, factor), s.wide, s.wide)
+	high := underDrawing + captionStyle.lead*float64(len(title)) + smallStyle.lead*float64(len(scale))
+	if factor < 1 {
+		high += smallStyle.lead
+	}
+	return high
 }
 
 // scaled tells a drawing's scale, and by how much it was made smaller.
@@ -109,7 +112,7 @@ func figure(x float64) string { return fmt.Sprintf("%.4g", x) }
 // drawn is the drawing and its caption as one row.
 func (s setter) drawn(d *draw.Drawing, factor float64, turned bool) row {
 	if turned { // the frames around it belong to pages that stand
-		s.left, s.bars = s.turned.left, nil
+		s.left, s.bars = s.lyingLeft(d.Width*factor), nil
 	}
 	r := s.row(0, 3, piece{mark: &draw.Group{Label: d.Title, Marks: transformedAll(d.Marks, s.left, 0, factor)}, alt: d.Alt})
 	r.turned = turned
@@ -117,6 +120,12 @@ func (s setter) drawn(d *draw.Drawing, factor float64, turned bool) row {
 	s.under(&r, captionStyle, s.of(d.Title), d.Title)
 	s.under(&r, smallStyle, 0, scaled(d, factor))
 	return r
+}
+
+// lyingLeft is where a drawing so wide begins on a page that lies: where its heading does,
+// if it has room there.
+func (s setter) lyingLeft(wide float64) float64 {
+	return max(s.turned.left, min(s.body.left, s.turned.left+s.turned.wide-wide))
 }
 
 // under adds lines of text to a row, below what it has.

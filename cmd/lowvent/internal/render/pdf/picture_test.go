@@ -63,3 +63,36 @@ func TestALegendGoesWithItsDrawing(t *testing.T) {
 		}
 	}
 }
+
+// TestTheSheetsThatDrawingsAreMadeFor have room at true size on both sizes of paper.
+func TestTheSheetsThatDrawingsAreMadeFor(t *testing.T) {
+	for _, size := range []Sheet{A4, Letter} {
+		for _, made := range []struct{ wide, high float64 }{{250, 165}, {180, 225}} {
+			d := sample()
+			d.Parts[0].Sections[0].Blocks = []paper.Block{&paper.Heading{Text: "Over it"}, &paper.Picture{Drawing: plan("made", made.wide, made.high)}}
+			pages, err := arrange(d, size)
+			if err != nil {
+				t.Fatal(err)
+			}
+			holds(t, d, pages)
+			_, at := find(pages, "The bus from above, made")
+			if text, _ := find(pages[at:at+1], "Scale 1:20 when printed at 100 %"); text == nil {
+				t.Errorf("a drawing of %g by %g is made smaller on sheet %d", made.wide, made.high, size)
+			}
+		}
+	}
+}
+
+// TestAFewLinesGoWithTheDrawingBelowThem onto a page that lies, and do not fill a page.
+func TestAFewLinesGoWithTheDrawingBelowThem(t *testing.T) {
+	wide := &paper.Picture{Drawing: plan("wide", 250, 120)}
+	pages := laid(t, wide, &paper.Heading{Text: "Elevation"}, &paper.Para{Text: prose}, &paper.Picture{Drawing: plan("next", 250, 110)}, &paper.Para{Text: "after"})
+	_, heading := find(pages, "Elevation")
+	_, drawing := find(pages, "The bus from above, next")
+	if _, before := find(pages, "The bus from above, wide"); heading != drawing || !pages[drawing].turned || drawing != before+1 {
+		t.Errorf("the heading stands on page %d, its drawing on page %d, the one before it on page %d", heading, drawing, before)
+	}
+	if _, after := find(pages, "after"); pages[after].turned {
+		t.Error("what follows stays on the page that lies")
+	}
+}

@@ -9,6 +9,7 @@ type press struct {
 	pages []*page
 	y     float64 // how far the page is filled, mm from its top
 	blank bool    // nothing stands on the page yet
+	rows  []row   // what stands on it
 }
 
 func newPress(sheet Sheet, standing, lying area) *press {
@@ -30,7 +31,7 @@ func (p *press) room() area {
 func (p *press) next(turned bool) {
 	wide, high := p.sheet.size(turned)
 	p.pages = append(p.pages, &page{wide: wide, high: high, turned: turned, uprights: map[bar]*draw.Path{}})
-	p.y, p.blank = p.room().top, true
+	p.y, p.blank, p.rows = p.room().top, true, nil
 }
 
 // set puts all rows on pages: those that belong together on one, where one has room.
@@ -73,11 +74,30 @@ func (p *press) prepare(link []row) {
 	lies, wants := p.page().turned, turns(link)
 	other := wants != lies && !(lies && link[0].stays)
 	switch {
+	case other && wants && !link[0].fresh && p.couldLie(link):
+		p.lay()
 	case other && p.blank:
 		p.pages = p.pages[:len(p.pages)-1]
 		p.next(wants)
 	case other, link[0].fresh && !p.blank:
 		p.next(wants)
+	}
+}
+
+// couldLie tells whether what stands on the page has room on one that lies, together with
+// the rows that need one: a heading and a few lines need no page before their drawing.
+func (p *press) couldLie(link []row) bool {
+	all := append(p.rows[:len(p.rows):len(p.rows)], link...)
+	return tall(all, true) <= p.rooms[1].high+1e-6
+}
+
+// lay turns the page onto its side.
+func (p *press) lay() {
+	rows := p.rows
+	p.pages = p.pages[:len(p.pages)-1]
+	p.next(true)
+	for _, r := range rows {
+		p.put(r)
 	}
 }
 
@@ -156,5 +176,5 @@ func (p *press) put(r row) {
 		page.bookmarks = append(page.bookmarks, b)
 	}
 	p.y += r.high
-	p.blank = false
+	p.blank, p.rows = false, append(p.rows, r)
 }

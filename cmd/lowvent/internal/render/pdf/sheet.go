@@ -9,8 +9,12 @@ const (
 	Letter              // 8.5 in by 11 in (ANSI/ASME Y14.1, size A)
 )
 
-// margin is left free all around a page, in mm.
-const margin = 15
+// margin is left free all around a page, in mm; less of it around one that lies on its
+// side, which is there for a drawing of just that size, and more than printers need.
+const (
+	margin      = 15
+	lyingMargin = 9
+)
 
 // size is the sheet's width and height in mm, lying on its side or not.
 func (s Sheet) size(turned bool) (wide, high float64) {
@@ -28,6 +32,15 @@ func (s Sheet) size(turned bool) (wide, high float64) {
 type area struct{ left, top, wide, high float64 }
 
 func (s Sheet) within(turned bool) area {
+	free := free(turned)
 	wide, high := s.size(turned)
-	return area{margin, margin, wide - 2*margin, high - 2*margin}
+	return area{free, free, wide - 2*free, high - 2*free}
+}
+
+// free is what is left free around a page.
+func free(turned bool) float64 {
+	if turned {
+		return lyingMargin
+	}
+	return margin
 }
