@@ -9,7 +9,7 @@ import (
 // columns are the edges of the columns: by their shares, but none so narrow that a signal
 // word has no room in it.
 func (s setter) columns(t *paper.Table, st style) []float64 {
-	least := make([]float64, len(t.Columns))
+	least, all := make([]float64, len(t.Columns)), 0.0
 	for i := range t.Columns {
 		least[i] = narrowest
 		for _, cells := range t.Rows {
@@ -17,7 +17,11 @@ func (s setter) columns(t *paper.Table, st style) []float64 {
 				least[i] = max(least[i], st.signalWidth(word)+2*beside+0.1)
 			}
 		}
-		least[i] = min(least[i], s.wide/float64(len(t.Columns)))
+		all += least[i]
+	}
+	if all > s.wide {
+		s.fail("the table %q has %d columns that are %.0f mm wide at the least; a page has room for %.0f mm, so it must be parted into several", t.Caption, len(t.Columns), all, s.wide)
+		return nil
 	}
 	edges := []float64{s.left}
 	for _, wide := range shared(s.wide, shares(t.Columns), least) {

@@ -94,6 +94,19 @@ func TestRoomForAHand(t *testing.T) {
 	}
 }
 
+// TestASignalWordIsNeverHalf: a column has room for it whatever its share, and a word of a
+// line's width and more is set smaller.
+func TestASignalWordIsNeverHalf(t *testing.T) {
+	long := laid(t, &paper.Para{Word: strings.Repeat("LONG", 20)})
+	if text, _ := find(long, "LONG"); text == nil || text.Size >= bodyStyle.size || text.Wide() > 180 {
+		t.Errorf("a word wider than a line: %+v", text)
+	}
+	usual := laid(t, &paper.Table{Columns: []paper.Column{{Share: 1}, {Share: 1000}}, Rows: [][]paper.Cell{{{Word: "WARNING"}, {Text: "x"}}}})
+	if text, _ := find(usual, "WARNING"); text == nil || text.Size != tableStyle.size {
+		t.Errorf("a column of a small share is too narrow for its word: %+v", text)
+	}
+}
+
 func TestAFrameGoesOnOverPages(t *testing.T) {
 	pages := laid(t, &paper.Box{Blocks: []paper.Block{&paper.Para{Text: strings.Repeat(prose+" ", 60)}, &paper.Box{Blocks: []paper.Block{&paper.Para{Text: "within"}}}}})
 	for n, g := range pages {

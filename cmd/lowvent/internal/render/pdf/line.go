@@ -63,7 +63,7 @@ func (s style) signalWidth(word string) float64 {
 func (s style) signal(of int, word string, room float64) ([]piece, float64) {
 	wide := s.signalWidth(word)
 	b := s.bold()
-	if wide > room { // a column too narrow for its words: smaller letters rather than half a word
+	if wide > room { // smaller letters rather than half a word
 		b.size *= (room - inset) / (wide - inset)
 		wide = room
 	}

@@ -79,6 +79,19 @@ func TestAQuantityIsNotTornApart(t *testing.T) {
 	}
 }
 
+func TestATitleIsCutToItsRoom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text, room := anyText(10).Draw(t, "text"), rapid.Float64Range(5, 100).Draw(t, "room")
+		got := footStyle.cut(text, room)
+		if wide := letter.Width(letter.Regular, got, footStyle.size); wide > room {
+			t.Fatalf("%q is %g wide, in %g", got, wide, room)
+		}
+	})
+	if got := footStyle.cut("two  words\n", 100); got != "two words" {
+		t.Errorf("a title that has room is cut to %q", got)
+	}
+}
+
 // TestSignalWordsCanBeRead: contrast of 4.5 : 1 at least, reckoned as WCAG 2.2 does it
 // (relative luminance, success criterion 1.4.3); red, orange, yellow and blue are the
 // colours of the four words in ANSI Z535.1 (from memory).

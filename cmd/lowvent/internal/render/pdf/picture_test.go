@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"lowvent.example/cmd/lowvent/internal/demos"
 	"lowvent.example/cmd/lowvent/internal/draw"
 	"lowvent.example/cmd/lowvent/internal/paper"
 )
@@ -75,6 +76,9 @@ func TestTheSheetsThatDrawingsAreMadeFor(t *testing.T) {
 				t.Fatal(err)
 			}
 			holds(t, d, pages)
+			if _, heading := find(pages, "Over it"); heading != 0 {
+				t.Errorf("the heading over a drawing of %g by %g leaves the first page empty", made.wide, made.high)
+			}
 			_, at := find(pages, "The bus from above, made")
 			if text, _ := find(pages[at:at+1], "Scale 1:20 when printed at 100 %"); text == nil {
 				t.Errorf("a drawing of %g by %g is made smaller on sheet %d", made.wide, made.high, size)
@@ -94,5 +98,35 @@ func TestAFewLinesGoWithTheDrawingBelowThem(t *testing.T) {
 	}
 	if _, after := find(pages, "after"); pages[after].turned {
 		t.Error("what follows stays on the page that lies")
+	}
+}
+
+// TestDrawingsOfTheDemosAreTrueToSize: what is drawn to scale stands at that scale on
+// both sizes of paper, with nothing over anything else.
+func TestDrawingsOfTheDemosAreTrueToSize(t *testing.T) {
+	for _, demo := range demos.All(t) {
+		drawings := []*draw.Drawing{draw.Plan(demo.Layout, demo.Report), draw.Elevation(demo.Layout, demo.Report), draw.Schematic(demo.Layout, demo.Report)}
+		for _, k := range demo.Layout.Lockers.All() {
+			drawings = append(drawings, draw.Locker(demo.Layout, demo.Report, k))
+		}
+		d := &paper.Document{Title: demo.Name, Foot: sample().Foot, Parts: []paper.Part{{ID: "p", Title: "Drawings", Sections: []paper.Section{{ID: "s", Title: "All of them"}}}}}
+		for _, one := range drawings {
+			if one != nil {
+				d.Parts[0].Sections[0].Blocks = append(d.Parts[0].Sections[0].Blocks, &paper.Picture{Drawing: one})
+			}
+		}
+		if len(d.Parts[0].Sections[0].Blocks) == 0 {
+			continue // a heading with nothing under it
+		}
+		for _, size := range []Sheet{A4, Letter} {
+			pages, err := arrange(d, size)
+			if err != nil {
+				t.Fatal(err)
+			}
+			holds(t, d, pages)
+			if n := count(pages, "at its scale of"); n > 0 {
+				t.Errorf("%s: %d drawings to scale are made smaller on sheet %d", demo.Name, n, size)
+			}
+		}
 	}
 }

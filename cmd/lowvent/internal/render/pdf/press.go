@@ -38,6 +38,10 @@ func (p *press) next(turned bool) {
 func (p *press) set(rows []row) {
 	for len(rows) > 0 {
 		link := rows[:chain(rows)]
+		if turns(link) && !p.couldFit(link) {
+			rows = p.force(rows, link)
+			continue
+		}
 		p.prepare(link)
 		switch {
 		case p.fits(link):
@@ -112,10 +116,12 @@ func (p *press) force(rows, link []row) []row {
 		out := append(rows[:i:i], parts...)
 		return append(out, rows[i+1:]...)
 	}
-	if !p.fits(link[:1]) && !p.blank {
-		p.next(turns(link[:1]))
+	first := link[:1]
+	p.prepare(first)
+	if !p.fits(first) && !p.blank {
+		p.next(turns(first))
 	}
-	p.place(link[:1])
+	p.place(first)
 	return rows[1:]
 }
 

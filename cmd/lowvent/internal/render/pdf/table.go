@@ -26,15 +26,13 @@ func (s setter) table(t *paper.Table) []row {
 	if len(t.Columns) == 0 {
 		return rows
 	}
-	if float64(len(t.Columns))*narrowest > s.wide {
-		s.fail("the table %q has %d columns; a page has room for %d, so it must be parted into several", t.Caption, len(t.Columns), int(s.wide/narrowest))
-		return nil
-	}
 	g := grid{s, tableStyle, nil}
 	if t.Small {
 		g.style = smallStyle
 	}
-	g.edges = s.columns(t, g.style)
+	if g.edges = s.columns(t, g.style); g.edges == nil {
+		return nil
+	}
 	head := g.head(t)
 	if head != nil {
 		rows = append(rows, *head)

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -59,6 +60,7 @@ func TestWhatCantBePrinted(t *testing.T) {
 		return d
 	}
 	many := &paper.Table{Caption: "wide", Columns: make([]paper.Column, 30)}
+	words := &paper.Table{Caption: "words", Columns: make([]paper.Column, 12), Rows: [][]paper.Cell{slices.Repeat([]paper.Cell{{Word: "WARNING"}}, 12)}}
 	tests := map[string]struct {
 		d    *paper.Document
 		want string
@@ -67,9 +69,10 @@ func TestWhatCantBePrinted(t *testing.T) {
 		"a drawing without an alternative": {with(func(d *paper.Document) {
 			d.Parts[0].Sections[0].Blocks = []paper.Block{&paper.Picture{Drawing: &draw.Drawing{Title: "a"}}}
 		}), "no words"},
-		"a foot like a page": {with(func(d *paper.Document) { d.Foot = strings.Repeat(prose, 5) }), "shorten it"},
-		"too many columns":   {with(func(d *paper.Document) { d.Parts[0].Sections[0].Blocks = []paper.Block{many} }), `"wide" has 30 columns; a page has room for 22`},
-		"no block at all":    {with(func(d *paper.Document) { d.Parts[0].Sections[0].Blocks = []paper.Block{nil} }), "knows no block"},
+		"a foot like a page":    {with(func(d *paper.Document) { d.Foot = strings.Repeat(prose, 5) }), "shorten it"},
+		"too many columns":      {with(func(d *paper.Document) { d.Parts[0].Sections[0].Blocks = []paper.Block{many} }), `"wide" has 30 columns that are 240 mm wide at the least; a page has room for 180 mm`},
+		"too many signal words": {with(func(d *paper.Document) { d.Parts[0].Sections[0].Blocks = []paper.Block{words} }), `"words" has 12 columns`},
+		"no block at all":       {with(func(d *paper.Document) { d.Parts[0].Sections[0].Blocks = []paper.Block{nil} }), "knows no block"},
 	}
 	for name, tt := range tests {
 		var out bytes.Buffer
