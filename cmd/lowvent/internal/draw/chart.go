@@ -39,7 +39,7 @@ func Charts(f *report.FileReport) []*Drawing {
 func Chart(id, title string, c *report.Course) *Drawing {
 	g := &graph{courses: [][][2]float64{c.Points}, across: kindOf(c.Across.Kind), up: kindOf(c.Up.Kind), acrossTitle: c.Across.Title, upTitle: c.Up.Title}
 	for _, l := range c.Levels {
-		g.against = append(g.against, level{Level: l})
+		g.against = append(g.against, rung{Level: l})
 	}
 	return g.drawing(id, title)
 }
@@ -47,7 +47,7 @@ func Chart(id, title string, c *report.Course) *Drawing {
 // graph is one chart while it is made.
 type graph struct {
 	courses              [][][2]float64
-	against              []level
+	against              []rung
 	across, up           unit.Kind
 	acrossTitle, upTitle string
 	whole                bool // every level lies in the chart, however far
@@ -60,8 +60,8 @@ type graph struct {
 	told                   []string // every level in words
 }
 
-// level is a level that courses are held against, or where one of them ends.
-type level struct {
+// rung is a level that courses are held against, or where one of them ends.
+type rung struct {
 	report.Level
 	end bool
 }

@@ -12,10 +12,10 @@ import (
 
 // The measures of a schematic, in mm.
 const (
-	schematicBody  = 2.4  // the letters
+	schematicBody  = 2.3  // the letters
 	schematicLead  = 3.1  // from line to line of letters
 	schematicEdge  = 4    // round the drawing
-	schematicSoil  = 8    // half of what a symbol takes across, with the air around it
+	schematicSoil  = 6    // half of what a symbol takes across, with the air around it
 	schematicBus   = 4    // from a symbol to where its lines part or meet
 	schematicStep  = 21   // from row to row
 	schematicAbove = 10.5 // what stands over the first row's line

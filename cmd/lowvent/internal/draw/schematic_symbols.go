@@ -62,9 +62,9 @@ func (s *schematic) nodeWords(thing layout.Item) []string {
 	words := []string{thing.Label()}
 	switch thing := thing.(type) {
 	case *layout.Cylinder:
-		words = append(words, written("propane ", "", &thing.Propane))
+		words = append(words, amountOf("propane ", "", &thing.Propane))
 	case *layout.Regulator:
-		words = append(words, written("outlet ", "", &thing.Outlet), capacity(thing))
+		words = append(words, amountOf("outlet ", "", &thing.Outlet), capacity(thing))
 	case *layout.Appliance:
 		words = append(words, s.applianceWords(thing)...)
 	case *layout.OpenEnd:
@@ -86,16 +86,16 @@ func (s *schematic) applianceWords(a *layout.Appliance) []string {
 
 func input(a *layout.Appliance) string {
 	if a.Plate.Input.Known() {
-		return written("", "", &a.Plate.Input)
+		return amountOf("", "", &a.Plate.Input)
 	}
-	return written("burns ", "", &a.Plate.Consumption)
+	return amountOf("burns ", "", &a.Plate.Consumption)
 }
 
 func capacity(r *layout.Regulator) string {
 	if r.Capacity.Known() {
-		return written("passes ", "", &r.Capacity)
+		return amountOf("passes ", "", &r.Capacity)
 	}
-	return written("passes ", "", &r.CapacityGas)
+	return amountOf("passes ", "", &r.CapacityGas)
 }
 
 func layoutRef(thing layout.Item) layout.Ref {
@@ -107,8 +107,8 @@ func ofCylinder(thing layout.Item) bool {
 	return is
 }
 
-// written is a quantity in both unit systems, or that it is not known.
-func written[Q unit.Quantity](before, after string, m *layout.Measure[Q]) string {
+// amountOf is a quantity in both unit systems, or that it is not known.
+func amountOf[Q unit.Quantity](before, after string, m *layout.Measure[Q]) string {
 	v, known := m.Get()
 	if !known {
 		return before + "not known"

@@ -61,7 +61,7 @@ func TestTheGravestAndShortestFirst(t *testing.T) {
 
 // TestEachDistanceIsShownOnce, in the plan or in the elevation.
 func TestEachDistanceIsShownOnce(t *testing.T) {
-	for _, d := range demos(t) {
+	for _, d := range scenes(t) {
 		all := distancesOf(d.layout, d.report)
 		plan, side := fromAbove(), fromSide("left")
 		if got := len(belonging(all, plan, side)) + len(belonging(all, side, plan)); got != len(all) {
