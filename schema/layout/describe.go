@@ -70,6 +70,7 @@ func Meaning(pointer, word string) string {
 // schemaNode is what this package reads of the published schema.
 type schemaNode struct {
 	Ref               string                 `json:"$ref"`
+	Type              string                 `json:"type"`
 	Description       string                 `json:"description"`
 	Const             string                 `json:"const"`
 	OneOf             []*schemaNode          `json:"oneOf"`

@@ -27,6 +27,9 @@ func (s segment) inside(r Rectangle) float64 {
 // shares are where a segment enters a rectangle and leaves it, as shares of its length;
 // the first is over the second when it does neither.
 func (s segment) shares(r Rectangle) (from, to float64) {
+	if max(s.a.X, s.b.X) < r.Left || min(s.a.X, s.b.X) > r.Right || max(s.a.Y, s.b.Y) < r.Top || min(s.a.Y, s.b.Y) > r.Bottom {
+		return 1, 0 // most are far off
+	}
 	from, to = 0, 1
 	for _, side := range [][3]float64{{s.a.X, s.b.X - s.a.X, r.Left}, {-s.a.X, s.a.X - s.b.X, -r.Right}, {s.a.Y, s.b.Y - s.a.Y, r.Top}, {-s.a.Y, s.a.Y - s.b.Y, -r.Bottom}} {
 		start, run, least := side[0], side[1], side[2]

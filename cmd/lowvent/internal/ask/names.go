@@ -1,0 +1,197 @@
+package ask
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"lowvent.example/schema/layout"
+	"lowvent.example/schema/source"
+)
+
+// namesStep asks which things of a list there are: in the whole dwelling, in the
+// thing that has the list, or in one place where the list is walked.
+type namesStep struct {
+	list  string     // pointer: "/cylinders", "/lockers/gas/vents", "/openings"
+	place string     // what the things are in or of: "spaces/cabin"; "" where they have one list
+	key   layout.Key // by which they say so
+	walk  string
+	needs Needs
+}
+
+func (n namesStep) path() string { return n.walk }
+
+func (n namesStep) fits(st *state) bool { return st.fits(layout.Template(n.list), n.list) }
+
+// here lists the things of the list that stand in the place, those first that an answer
+// spoke of. What does not say where it is may be here.
+func (n namesStep) here(st *state) []string {
+	var ids []string
+	things := st.root.object(n.list)
+	for _, id := range things.keys() {
+		if n.place == "" || st.root.at(n.list+"/"+id+"/"+n.key.Name) == n.place {
+			ids = append(ids, id)
+		}
+	}
+	return ids
+}
+
+func (n namesStep) show(st *state) question {
+	_, name := parent(n.list)
+	q := question{title: Title(n.list), asks: listed(n.list), form: []string{
+		`Names of your own, with commas between, of letters, digits and hyphens; "none" when you looked and there is none.`}}
+	if n.place != "" {
+		q.title = fmt.Sprintf("%s, %s", Title("/"+n.place), Spaced(name))
+		q.asks = strings.TrimSuffix(listed(n.list), ` "none" states that there is none.`)
+		if word := wordOf(name); word == name {
+			q.asks = layout.Meaning(surveyOf(n.place), word)
+		}
+		q.asks += " Only what is in or of this place counts here."
+	}
+	if of := n.otherSpaces(st); of != nil {
+		q.form = []string{`The names of spaces, with commas between, out of: ` + strings.Join(of, ", ") + `; "none" when you looked and there is none.`}
+	}
+	if here := n.here(st); len(here) > 0 {
+		q.form = append(q.form, "The first layout names here: "+strings.Join(here, ", ")+". An empty line leaves that as it is.")
+	}
+	q.longer = []string{"In the file the list stands at " + n.list + ".", Describe(n.list)}
+	return q
+}
+
+// otherSpaces are the names that the list can have, where its names are those of spaces.
+func (n namesStep) otherSpaces(st *state) []string {
+	of, name := parent(n.list)
+	if name != "openTo" && name != "sealedFrom" {
+		return nil
+	}
+	_, own := parent(of)
+	return slices.DeleteFunc(st.root.object("/spaces").keys(), func(id string) bool { return name == "openTo" && id == own })
+}
+
+func (n namesStep) take(st *state, answer string) ([]step, string, error) {
+	if answer == "" {
+		return n.each(st, n.here(st)), n.left(st), nil
+	}
+	ids, err := n.read(st, answer)
+	if err != nil {
+		return nil, "", err
+	}
+	st.answered++
+	st.counted[n.list+n.place] = true
+	st.counted[n.list] = true
+	n.keep(st, ids)
+	n.add(st, ids)
+	said := "noted: " + cmp.Or(strings.Join(ids, ", "), "none")
+	if gone := st.shed(); len(gone) > 0 {
+		said += "\nwith that there is no longer: " + strings.Join(gone, ", ")
+	}
+	if err := errors.Join(n.standing(st, ids), st.check()); err != nil {
+		return nil, "", err
+	}
+	return n.each(st, ids), said, nil
+}
+
+func (n namesStep) left(st *state) string {
+	if here := n.here(st); len(here) > 0 {
+		return "left as the first layout has it: " + strings.Join(here, ", ")
+	}
+	return leftOut
+}
+
+// read takes the names out of an answer; a space within one becomes a hyphen.
+func (n namesStep) read(st *state, answer string) ([]string, error) {
+	if strings.EqualFold(answer, "none") {
+		return nil, nil
+	}
+	var ids []string
+	for _, part := range several(answer, func(part string) string { return strings.Join(strings.Fields(part), "-") }) {
+		id := part.(string)
+		if slices.Contains(ids, id) {
+			return nil, fmt.Errorf("that can't be taken: %q stands there twice; each thing has a name of its own", id)
+		}
+		if n.place != "" && st.root.at(n.list+"/"+id) != nil && !slices.Contains(n.here(st), id) {
+			return nil, fmt.Errorf("that can't be taken: %q is already the name of one elsewhere; each thing has a name of its own", id)
+		}
+		ids = append(ids, id)
+	}
+	if len(ids) == 0 {
+		return nil, fmt.Errorf(`that can't be taken: names are wanted, or "none"`)
+	}
+	return ids, nil
+}
+
+// keep takes out the things of the place that were not named.
+func (n namesStep) keep(st *state, ids []string) {
+	for _, id := range n.here(st) {
+		if !slices.Contains(ids, id) {
+			st.root.cut(source.Join(n.list, id))
+		}
+	}
+	if n.place == "" && st.root.at(n.list) == nil {
+		st.put(n.list, &object{})
+	}
+}
+
+// add makes the things that are not there yet, those excepted that can't be without
+// keys that are still to be asked.
+func (n namesStep) add(st *state, ids []string) {
+	for _, id := range ids {
+		at := source.Join(n.list, id)
+		st.claimed[at] = true
+		if st.root.at(at) == nil && len(st.musts(at)) == 0 {
+			st.put(at, &object{})
+		}
+		if n.place != "" {
+			st.put(source.Join(at, n.key.Name), n.place)
+		}
+	}
+}
+
+// standing tells of names that the reader of layouts refused.
+func (n namesStep) standing(st *state, ids []string) error {
+	for _, id := range ids {
+		at := source.Join(n.list, id)
+		if st.root.at(at) != nil || len(st.musts(at)) > 0 && layout.Template(at) != "" {
+			continue
+		}
+		if of := n.otherSpaces(st); of != nil {
+			return fmt.Errorf("that can't be taken: %q is not one of the other spaces\nwanted: names out of %s", id, strings.Join(of, ", "))
+		}
+		return fmt.Errorf("that can't be taken: %q can't be a name here\nwanted: up to 64 letters from A to Z, digits, hyphens, dots or underscores, the first a letter or digit", id)
+	}
+	return nil
+}
+
+// each gives the steps for the things.
+func (n namesStep) each(_ *state, ids []string) []step {
+	var steps []step
+	for _, id := range ids {
+		at := source.Join(n.list, id)
+		walk := at
+		if n.place != "" {
+			walk = n.walk + at
+		}
+		steps = append(steps, n.needs.thing(at, walk, n.key.Name)...)
+	}
+	return steps
+}
+
+// surveyOf is where a place says which of its lists are complete.
+func surveyOf(place string) string {
+	if place == string(layout.OpenAir) {
+		return "/outside/surveyed/complete"
+	}
+	return "/" + place + "/surveyed/complete"
+}
+
+// wordOf is the word of a survey that speaks of a walked list.
+func wordOf(section string) string {
+	for _, word := range keyNamed("/spaces/*/surveyed", "complete").Words {
+		if ListOf("/spaces/*", word) == "/"+section {
+			return word
+		}
+	}
+	return section
+}
