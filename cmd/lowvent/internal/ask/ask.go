@@ -171,8 +171,9 @@ func (v *interview) skip(path, said string) {
 		if !next.fits(v.st) {
 			continue
 		}
-		steps, _, _ := next.take(v.st, "")
-		v.agenda = slices.Concat(steps, v.agenda)
+		if steps, _, _ := next.take(v.st, ""); len(steps) > 0 {
+			v.agenda = slices.Concat(steps, v.agenda)
+		}
 	}
 	v.out.say(said)
 }

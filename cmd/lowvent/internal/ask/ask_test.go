@@ -119,6 +119,7 @@ func TestRefused(t *testing.T) {
 		{"cylinders", "a, a", "stands there twice"},
 		{"cylinders", "ä", "can't be a name here"},
 		{"cylinders", ",", "names are wanted"},
+		{"cylinders", "a1,a2,a3,a4,a5,a6,a7,a8,a9,b1,b2,b3,b4,b5,b6,b7,b8,b9,c1,c2,c3,c4,c5,c6,c7,c8,c9,d1,d2,d3,d4,d5,d6,d7,d8,d9,e1,e2,e3,e4,e5", "more than 40 names"},
 		{"space cab, openings", "side door", "already the name of one elsewhere"},
 		{"space cabin, open to", "attic", "is not one of the other spaces"},
 		{"appliance hob: where its gas comes from", "appliances/hob", "ends where it begins"},
@@ -358,7 +359,7 @@ func FuzzAnswers(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, scene, lines string) {
 		one, ok := o[scene]
-		if !ok || len(lines) > 5000 {
+		if !ok || len(lines) > 2000 {
 			return
 		}
 		made, _, err := Run(strings.NewReader(lines), io.Discard, one)

@@ -14,6 +14,7 @@ import (
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 	"lowvent.example/schema/source"
 	"lowvent.example/schema/unit"
 )
@@ -264,5 +265,29 @@ func TestBothUnitSystemsEndAlike(t *testing.T) {
 	}
 	if all := strings.Join(ends[0], "\n"); strings.Count(all, " not-met") < 2 || strings.Count(all, " not-known") < 50 {
 		t.Errorf("too little was found: %d not met:\n%s", strings.Count(all, " not-met"), all)
+	}
+}
+
+// TestNothingLeftOpenIsWithinALimit holds that who answers next to nothing is told
+// nothing good, by any code.
+func TestNothingLeftOpenIsWithinALimit(t *testing.T) {
+	for _, scene := range starter.Scenes() {
+		made, _ := told(t, options(scene), map[string]string{"title": "Plover", "spaces": "one, other", "alarms": "co", "cylinders": "a, b"})
+		l := loads(t, made)
+		for _, id := range []string{"", "us-mobile-structure", "uk-inland-boat"} {
+			codes, err := code.Use(id)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got, err := check.Run(context.Background(), allChecks(), l, codes, check.Options{On: unit.Date{Year: 2026, Month: 11, Day: 25}, Workers: 2})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range got.Findings {
+				if f.Outcome == report.Within && f.Check != "layout.consistent" {
+					t.Errorf("%s by %q: %s of %s is within", scene, id, f.Check, f.Label)
+				}
+			}
+		}
 	}
 }

@@ -100,6 +100,9 @@ func (n namesStep) left(st *state) string {
 	return leftOut
 }
 
+// mostNames bounds what one answer can list: each name brings a few dozen questions.
+const mostNames = 40
+
 // read takes the names out of an answer; a space within one becomes a hyphen.
 func (n namesStep) read(st *state, answer string) ([]string, error) {
 	if strings.EqualFold(answer, "none") {
@@ -115,6 +118,9 @@ func (n namesStep) read(st *state, answer string) ([]string, error) {
 			return nil, fmt.Errorf("that can't be taken: %q is already the name of one elsewhere; each thing has a name of its own", id)
 		}
 		ids = append(ids, id)
+	}
+	if len(ids) > mostNames {
+		return nil, fmt.Errorf("that can't be taken: more than %d names in one answer", mostNames)
 	}
 	if len(ids) == 0 {
 		return nil, fmt.Errorf(`that can't be taken: names are wanted, or "none"`)
