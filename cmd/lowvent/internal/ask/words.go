@@ -18,7 +18,7 @@ var examples = regexp.MustCompile(`,( as a whole number)? such as ("[^"]*"( \([^
 // HowTo is what to do to find out the value of a key, in the schema's own words
 // without its examples of figures.
 func HowTo(k Asked) string {
-	text := Describe(k.Template)
+	text := onPaper.Replace(Describe(k.Template))
 	if within, _ := parent(k.Template); k.Must && within != "" && !strings.HasSuffix(within, "/*") {
 		text = Describe(within) + " " + text
 	}
@@ -33,6 +33,9 @@ func HowTo(k Asked) string {
 	}
 	return text
 }
+
+// onPaper puts what a file would say into what is answered.
+var onPaper = strings.NewReplacer(`["none"]`, `"none"`, "[] states", `"none" states`)
 
 // codeKey is where a layout names the code that it is judged by.
 const codeKey = "/where/code"
