@@ -45,7 +45,10 @@ func handoffForms() []handoffForm {
 		{"card", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
 			return pdf.Write(w, wholePaper(handoff.Card(m)), s)
 		}},
-		{"calendar", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error { return calendar.Write(w, m) }},
+		{"calendar", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error {
+			of := calendar.Of{Title: m.Report.Title, On: m.Run.On, Program: m.Run.Program.Name + " " + m.Run.Program.Version}
+			return calendar.Write(w, of, handoff.Dates(m.Layout))
+		}},
 	}
 }
 

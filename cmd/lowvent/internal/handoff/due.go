@@ -5,26 +5,18 @@ import (
 	"slices"
 
 	"lowvent.example/cmd/lowvent/internal/paper"
+	"lowvent.example/cmd/lowvent/internal/render/calendar"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/unit"
 )
 
-// Due is a date on which something that the file states runs out. It reminds, and proves
-// nothing: a date that has not come says nothing of the thing.
-type Due struct {
-	On      unit.Date // a month without a day ends with its first day, a year with its first
-	Written string    // as the file has it
-	What    string
-	Subject string // JSON Pointer of the date
-}
-
 // Dates lists every date of the layout that falls due, the soonest first. A date that the
 // file does not state is not known, and is not among them.
-func Dates(l *layout.Layout) []Due {
-	var all []Due
+func Dates(l *layout.Layout) []calendar.Entry {
+	var all []calendar.Entry
 	add := func(what string, g *layout.Given[layout.Date]) {
 		if d, known := g.Get(); known {
-			all = append(all, Due{firstDay(unit.Date(d)), d.String(), what, g.Spot().Pointer()})
+			all = append(all, calendar.Entry{On: firstDay(unit.Date(d)), Written: d.String(), What: what, Subject: g.Spot().Pointer()})
 		}
 	}
 	for _, c := range l.Cylinders.All() {
@@ -42,7 +34,7 @@ func Dates(l *layout.Layout) []Due {
 	for _, w := range l.Waivers.All() {
 		add(w.Label()+" ends", &w.Until)
 	}
-	slices.SortStableFunc(all, func(a, b Due) int {
+	slices.SortStableFunc(all, func(a, b calendar.Entry) int {
 		return cmp.Or(cmp.Compare(a.On.String(), b.On.String()), cmp.Compare(a.What, b.What))
 	})
 	return all

@@ -10,7 +10,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"lowvent.example/cmd/lowvent/internal/handoff"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
@@ -22,15 +21,25 @@ const ahead = "-P30D"
 // proof is what every entry says of itself.
 const proof = "A reminder, and no proof that anything is in order until then. " + report.KeepOff
 
-// Write writes the dates of a layout, on the day on which it was judged. The error is that of
-// the writer.
-func Write(w io.Writer, m *handoff.Matter) error {
+// Entry is a date on which something that a file states runs out.
+type Entry struct {
+	On      unit.Date // a whole day
+	Written string    // as the file has it, which may be a month or a year
+	What    string
+	Subject string // JSON Pointer of the date
+}
+
+// Of is the file that the entries are from, the day on which it was judged, and what judged it.
+type Of struct{ Title, On, Program string }
+
+// Write writes the entries. The error is that of the writer.
+func Write(w io.Writer, of Of, entries []Entry) error {
 	c := &writer{to: bufio.NewWriter(w)}
 	c.line("BEGIN", "VCALENDAR")
 	c.line("VERSION", "2.0")
-	c.line("PRODID", "-//lowvent.example//"+quoted(m.Run.Program.Name+" "+m.Run.Program.Version)+"//EN")
-	for _, d := range handoff.Dates(m.Layout) {
-		c.entry(m, d)
+	c.line("PRODID", "-//lowvent.example//"+quoted(of.Program)+"//EN")
+	for _, e := range entries {
+		c.entry(of, e)
 	}
 	c.line("END", "VCALENDAR")
 	return c.to.Flush()
@@ -39,14 +48,14 @@ func Write(w io.Writer, m *handoff.Matter) error {
 type writer struct{ to *bufio.Writer }
 
 // entry is a day without a time of day, with a reminder ahead of it.
-func (c *writer) entry(m *handoff.Matter, d handoff.Due) {
-	summary := quoted(d.What + " (reminder, no proof)")
+func (c *writer) entry(of Of, e Entry) {
+	summary := quoted(e.What + " (reminder, no proof)")
 	c.line("BEGIN", "VEVENT")
-	c.line("UID", fmt.Sprintf("%x@lowvent.example", sha256.Sum256([]byte(m.Report.Title+"\n"+d.Subject+"\n"+d.Written))))
-	c.line("DTSTAMP", strings.ReplaceAll(m.Run.On, "-", "")+"T000000Z")
-	c.line("DTSTART;VALUE=DATE", day(d.On))
+	c.line("UID", fmt.Sprintf("%x@lowvent.example", sha256.Sum256([]byte(of.Title+"\n"+e.Subject+"\n"+e.Written))))
+	c.line("DTSTAMP", strings.ReplaceAll(of.On, "-", "")+"T000000Z")
+	c.line("DTSTART;VALUE=DATE", day(e.On))
 	c.line("SUMMARY", summary)
-	c.line("DESCRIPTION", quoted(fmt.Sprintf("%s: the file states %s, at %s. %s", m.Report.Title, d.Written, d.Subject, proof)))
+	c.line("DESCRIPTION", quoted(fmt.Sprintf("%s: the file states %s, at %s. %s", of.Title, e.Written, e.Subject, proof)))
 	c.line("TRANSP", "TRANSPARENT")
 	c.line("BEGIN", "VALARM")
 	c.line("ACTION", "DISPLAY")
