@@ -2,6 +2,7 @@ package handoff
 
 import (
 	"fmt"
+	"slices"
 
 	"lowvent.example/cmd/lowvent/internal/draw"
 	"lowvent.example/cmd/lowvent/internal/paper"
@@ -10,15 +11,30 @@ import (
 // drawings are the drawings to scale: plan, side, and each locker.
 func drawings(m *Matter) []paper.Section {
 	const none = "Nothing could be drawn to scale: the file states no positions. That is a thing to measure, and no sign that there is nothing."
+	plan, side := draw.Plan(m.Layout, m.Report), draw.Elevation(m.Layout, m.Report)
 	sections := []paper.Section{
-		{ID: "plan", Title: "Plan", NewPage: true, Blocks: pictures(none, draw.Plan(m.Layout, m.Report))},
-		{ID: "elevation", Title: "Side elevation", NewPage: true, Blocks: pictures(none, draw.Elevation(m.Layout, m.Report))},
+		{ID: "plan", Title: "Plan", NewPage: true, Blocks: pictures(none, plan)},
+		{ID: "elevation", Title: "Side elevation, with the numbers and signs of the plan", NewPage: true, Blocks: pictures(none, without(side, plan))},
 	}
 	for _, k := range m.Layout.Lockers.All() {
-		sections = append(sections, paper.Section{ID: "locker-" + k.ID(), Title: "Detail of " + k.Label(), NewPage: true,
-			Blocks: pictures(fmt.Sprintf("%s could not be drawn: its box is not stated.", k.Label()), draw.Locker(m.Layout, m.Report, k))})
+		sections = append(sections, paper.Section{ID: "locker-" + k.ID(), Title: "Detail of " + k.Label() + ", with the signs of the plan", NewPage: true,
+			Blocks: pictures(fmt.Sprintf("%s could not be drawn: its box is not stated.", k.Label()), without(draw.Locker(m.Layout, m.Report, k), plan))})
 	}
 	return sections
+}
+
+// without is a drawing whose legend leaves out what that of another has explained.
+func without(d, explained *draw.Drawing) *draw.Drawing {
+	if d == nil || explained == nil {
+		return d
+	}
+	known := map[string]bool{}
+	for _, each := range explained.Key {
+		known[each.Means] = true
+	}
+	short := *d
+	short.Key = slices.DeleteFunc(slices.Clone(d.Key), func(each draw.Explained) bool { return known[each.Means] })
+	return &short
 }
 
 // schematic is the way of the gas with the list of its joints.

@@ -2,6 +2,7 @@ package handoff
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -21,12 +22,9 @@ func first(m *Matter) paper.Section {
 		blocks = append(blocks, overlay(m.Report.Overlay))
 	}
 	blocks = append(blocks, &paper.Pairs{Rows: []paper.Pair{
-		{Label: "dwelling", Value: plainly(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity))},
-		{Label: "measured by", Value: word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
-		{Label: "file", Value: m.Report.File},
-		{Label: "SHA-256 of the file", Value: m.Report.SHA256},
-		{Label: "judged on", Value: m.Run.On + ", by " + m.Run.Program.Name + " " + m.Run.Program.Version},
-		{Label: "asked", Value: asked(&m.Report.Counts)},
+		{Label: "dwelling", Value: plainly(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity)) + "; measured by " + word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
+		{Label: "file", Value: m.Report.File + ", SHA-256 " + m.Report.SHA256},
+		{Label: "judged on", Value: m.Run.On + ", by " + m.Run.Program.Name + " " + m.Run.Program.Version + ": " + asked(&m.Report.Counts)},
 	}}, &paper.Para{Text: report.KeepOff, Strong: true})
 	return paper.Section{ID: "first", Title: "Before anything else", Blocks: blocks}
 }
@@ -41,11 +39,11 @@ func gasNow(m *Matter) []paper.Block {
 	return append(blocks, &paper.Pairs{Rows: []paper.Pair{
 		{Label: "licence needed", Value: "one that covers gas work in a dwelling of the kind " + word(&m.Layout.Dwelling.Kind) + ", where it stands. Licences go by kind: show it before work begins."},
 		{Label: "gas now", Value: m.Report.Gas},
-		{Label: "gas work done so far", Value: word(&gas.WorkDone)},
+		{Label: "work done so far", Value: word(&gas.WorkDone)},
 		{Label: "what is live", Value: word(&gas.LiveParts)},
-		{Label: "access, and whom to call", Value: word(&gas.Access)},
+		{Label: "access, whom to call", Value: word(&gas.Access)},
 		{Label: "gas", Value: word(&gas.Kind) + ", propane share " + amount(&gas.Propane)},
-		{Label: "the fitter's licence, number and what it covers", Blank: true},
+		{Label: "fitter's licence, no.", Blank: true},
 	}})
 }
 
@@ -53,7 +51,7 @@ func gasNow(m *Matter) []paper.Block {
 func yardstick(m *Matter) []paper.Block {
 	rows := []paper.Pair{{Label: "judged by", Value: "no code: none was chosen. Only the law on the thing itself, common practice and this program's own rules were judged."}}
 	if c := m.Report.Code; c != nil {
-		rows = []paper.Pair{{Label: "judged by", Value: c.Title}, {Label: "edition", Value: c.Edition}}
+		rows = []paper.Pair{{Label: "judged by", Value: strings.TrimSuffix(c.Title+"; "+c.Edition, "; ")}}
 		if !c.Governs {
 			rows = append(rows, paper.Pair{Label: "borrowed yardstick", Value: "not shown to be the law here. " + c.Borrowed})
 		}
@@ -64,28 +62,29 @@ func yardstick(m *Matter) []paper.Block {
 	for _, c := range m.Report.Candidates {
 		rows = append(rows, paper.Pair{Label: "might fit", Value: c.Title})
 	}
-	rows = append(rows, paper.Pair{Label: "its figures that are second-hand or only remembered", Value: secondHand(m)},
-		paper.Pair{Label: "the code and edition that the fitter used", Blank: true})
+	rows = append(rows, paper.Pair{Label: "text not read", Value: secondHand(m)},
+		paper.Pair{Label: "fitter's own code", Blank: true})
 	return []paper.Block{&paper.Pairs{Rows: rows}}
 }
 
-// secondHand lists the limits in use whose text nobody read, only an account of it.
+// secondHand lists the limits in use whose text nobody read, by how they are known.
 func secondHand(m *Matter) string {
-	var all []string
+	clauses := map[report.Provenance][]string{}
 	for _, f := range m.Report.Findings {
 		for _, p := range f.Parts {
-			if p.Source == nil || p.Source.Provenance == "read" || p.Source.Document == "" {
-				continue
-			}
-			if cite := strings.TrimSpace(p.Source.Document+" "+p.Source.Clause) + " (" + term.Provenance(p.Source.Provenance) + ")"; !slices.Contains(all, cite) {
-				all = append(all, cite)
+			if s := p.Source; s != nil && s.Provenance != "read" && s.Document != "" {
+				clauses[s.Provenance] = append(clauses[s.Provenance], strings.TrimSpace(s.Document+" "+s.Clause))
 			}
 		}
 	}
-	if len(all) == 0 {
-		return "none of those that were judged by"
+	var all []string
+	for _, known := range slices.Sorted(maps.Keys(clauses)) {
+		cited := slices.Compact(slices.Sorted(slices.Values(clauses[known])))
+		all = append(all, term.Provenance(known)+": "+strings.Join(cited, ", "))
 	}
-	slices.Sort(all)
+	if all == nil {
+		return "of none of the limits that were judged by"
+	}
 	return strings.Join(all, "; ")
 }
 

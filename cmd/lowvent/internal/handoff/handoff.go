@@ -29,8 +29,8 @@ type Matter struct {
 // Paper is the hand-off as a document.
 func Paper(m *Matter) *paper.Document {
 	d := &paper.Document{
-		Title:    "For the licensed gas fitter: " + name(m),
-		Subject:  "What the owner's file states of a propane installation, what was found in it, and what is left to prove",
+		Title:    "For the licensed gas fitter",
+		Subject:  name(m),
 		Language: "en", Made: m.Run.On, Program: m.Run.Program.Name + " " + m.Run.Program.Version, Foot: Foot,
 		Enclosed: []paper.Enclosure{{Name: "layout.json", About: "the layout file that these pages were made from, SHA-256 " + m.Report.SHA256, Data: m.Data}},
 	}
