@@ -21,6 +21,10 @@ const ahead = "-P30D"
 // proof is what every entry says of itself.
 const proof = "A reminder, and no proof that anything is in order until then. " + report.KeepOff
 
+// none stands in a calendar that would else be empty, which the standard forbids (RFC
+// 5545, 3.6: one component or more) and which would read as if nothing ran out.
+const none = "The file states no date that falls due: not known"
+
 // Entry is a date on which something that a file states runs out.
 type Entry struct {
 	On      unit.Date // a whole day
@@ -41,21 +45,29 @@ func Write(w io.Writer, of Of, entries []Entry) error {
 	for _, e := range entries {
 		c.entry(of, e)
 	}
+	if len(entries) == 0 {
+		c.event(of, none, strings.ReplaceAll(of.On, "-", ""), none, of.Title+": "+none)
+	}
 	c.line("END", "VCALENDAR")
 	return c.to.Flush()
 }
 
 type writer struct{ to *bufio.Writer }
 
-// entry is a day without a time of day, with a reminder ahead of it.
 func (c *writer) entry(of Of, e Entry) {
-	summary := quoted(e.What + " (reminder, no proof)")
+	c.event(of, e.Subject+"\n"+e.Written, day(e.On), e.What, fmt.Sprintf("%s: the file states %s, at %s", of.Title, e.Written, e.Subject))
+}
+
+// event is a day without a time of day, with a reminder ahead of it. The key tells it from
+// all others of the same title.
+func (c *writer) event(of Of, key, on, what, about string) {
+	summary := quoted(what + " (reminder, no proof)")
 	c.line("BEGIN", "VEVENT")
-	c.line("UID", fmt.Sprintf("%x@lowvent.example", sha256.Sum256([]byte(of.Title+"\n"+e.Subject+"\n"+e.Written))))
+	c.line("UID", fmt.Sprintf("%x@lowvent.example", sha256.Sum256([]byte(of.Title+"\n"+key))))
 	c.line("DTSTAMP", strings.ReplaceAll(of.On, "-", "")+"T000000Z")
-	c.line("DTSTART;VALUE=DATE", day(e.On))
+	c.line("DTSTART;VALUE=DATE", on)
 	c.line("SUMMARY", summary)
-	c.line("DESCRIPTION", quoted(fmt.Sprintf("%s: the file states %s, at %s. %s", of.Title, e.Written, e.Subject, proof)))
+	c.line("DESCRIPTION", quoted(about+". "+proof))
 	c.line("TRANSP", "TRANSPARENT")
 	c.line("BEGIN", "VALARM")
 	c.line("ACTION", "DISPLAY")
