@@ -22,7 +22,7 @@ func first(m *Matter) paper.Section {
 		blocks = append(blocks, overlay(m.Report.Overlay))
 	}
 	blocks = append(blocks, &paper.Pairs{Rows: []paper.Pair{
-		{Label: "dwelling", Value: plainly(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity)) + "; measured by " + word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
+		{Label: "dwelling", Value: each(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity)) + "; measured by " + word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
 		{Label: "file", Value: m.Report.File + ", SHA-256 " + m.Report.SHA256},
 		{Label: "judged on", Value: m.Run.On + ", by " + m.Run.Program.Name + " " + m.Run.Program.Version + ": " + asked(&m.Report.Counts)},
 	}}, &paper.Para{Text: report.KeepOff, Strong: true})

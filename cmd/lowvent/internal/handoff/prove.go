@@ -2,7 +2,6 @@ package handoff
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/paper"
@@ -100,14 +99,4 @@ func unsafe(*Matter) paper.Section {
 		&paper.List{Boxes: true, Items: []string{"immediately dangerous", "at risk", "notice left with the owner", "gas turned off", "gas capped"}},
 		&paper.Pairs{Rows: []paper.Pair{{Label: "what", Blank: true}, {Label: "where it was capped or locked off", Blank: true}, {Label: "who was told, when", Blank: true}, {Label: "date, initials", Blank: true}}},
 	}}}}
-}
-
-// sortedRefs lists references as words.
-func sortedRefs(refs []layout.Ref) string {
-	var all []string
-	for _, r := range refs {
-		all = append(all, string(r))
-	}
-	slices.Sort(all)
-	return strings.Join(all, ", ")
 }

@@ -11,7 +11,7 @@ func schedules(m *Matter) []paper.Section {
 	return []paper.Section{
 		{ID: "loads", Title: "Load schedule", NewPage: true, Blocks: []paper.Block{loads(m), regulators(m)}},
 		{ID: "pipes", Title: "Pipe schedule, with the sizes that the program solved", Blocks: []paper.Block{
-			&paper.Para{Text: "For the licensed fitter's use. What is built is never to be made narrower on account of a solved size: a code may ask for more than the flow does, and the narrowest that passes is the edge.", Strong: true},
+			&paper.Para{Text: "For the licensed fitter's use. What is built is never to be made narrower on account of a solved size: a code may ask for more than the flow does, and the narrowest that carries the load is the edge.", Strong: true},
 			pipes(m)}},
 		{ID: "ventilation", Title: "Ventilation schedule", Blocks: []paper.Block{lockerVents(m), spaceVents(m)}},
 	}
@@ -53,7 +53,7 @@ func pipes(m *Matter) paper.Block {
 	for _, line := range m.Layout.Lines.All() {
 		at := line.Spot().Pointer()
 		t.Rows = append(t.Rows, []paper.Cell{text(line.ID()), text(word(&line.From) + " to " + word(&line.To)), text(word(&line.Kind)),
-			text(plainly(amount(&line.Outside), amount(&line.Wall), word(&line.Nominal))), text(amount(&line.Length) + "; " + m.figure("line.length-with-fittings", at)),
+			text(size(line)), text(amount(&line.Length) + "; " + m.figure("line.length-with-fittings", at)),
 			text(m.figure("line.load", at)), text(m.figure("line.drop-by-code", at)), text(m.figure("line.drop-by-friction", at)),
 			text(m.figure("line.least-bore", at)), text(m.figure("line.least-size", at))})
 	}
@@ -95,12 +95,11 @@ func materials(m *Matter) paper.Section {
 	t := &paper.Table{Caption: "For the fitter to confirm before anything is bought", Small: true,
 		Columns: columns([]string{"part", "kind", "standard", "size", "length or count", "confirmed, or what instead"}, 2, 2.4, 3, 2.4, 2, 4)}
 	for _, line := range m.Layout.Lines.All() {
-		t.Rows = append(t.Rows, []paper.Cell{text(line.Label()), text(word(&line.Kind)), text(word(&line.Standard)), text(plainly(amount(&line.Outside), amount(&line.Wall), word(&line.Nominal))),
+		t.Rows = append(t.Rows, []paper.Cell{text(line.Label()), text(word(&line.Kind)), text(word(&line.Standard)), text(size(line)),
 			text(amount(&line.Length)), blank()})
 	}
 	for _, c := range m.Layout.Changeovers.All() {
-		refs, _ := c.Connects.Get()
-		t.Rows = append(t.Rows, []paper.Cell{text(c.Label()), text("changeover, automatic: " + yes(&c.Automatic) + ", non-return: " + yes(&c.NonReturn)), text(""), text("for " + sortedRefs(refs)), text("1"), blank()})
+		t.Rows = append(t.Rows, []paper.Cell{text(c.Label()), text("changeover, automatic: " + yes(&c.Automatic) + ", non-return: " + yes(&c.NonReturn)), text(""), text("for " + words(&c.Connects)), text("1"), blank()})
 	}
 	for _, r := range m.Layout.Regulators.All() {
 		t.Rows = append(t.Rows, []paper.Cell{text(r.Label()), text("regulator"), text(word(&r.Standard)), text(amount(&r.Outlet)), text("1"), blank()})

@@ -98,12 +98,11 @@ func earlier(m *Matter) paper.Block {
 	t := &paper.Table{Caption: "Tests and papers of earlier visits, as the owner copied them", Small: true,
 		Columns: columns([]string{"paper", "kind", "on", "by, licence", "pressure, held, drop", "covers"}, 2, 2, 1.6, 3, 3, 3)}
 	for _, e := range m.Layout.Tests.All() {
-		refs, _ := e.Covers.Get()
-		t.Rows = append(t.Rows, []paper.Cell{text(e.Label()), text(word(&e.Kind)), text(date(&e.On)), text(plainly(word(&e.By), word(&e.Licence))),
-			text(plainly(amount(&e.Pressure), amount(&e.Held), amount(&e.Drop))), text(sortedRefs(refs))})
+		t.Rows = append(t.Rows, []paper.Cell{text(e.Label()), text(word(&e.Kind)), text(date(&e.On)), text(each(word(&e.By), word(&e.Licence))),
+			text(each(amount(&e.Pressure), amount(&e.Held), amount(&e.Drop))), text(words(&e.Covers))})
 	}
 	for _, c := range m.Layout.Certificates.All() {
-		t.Rows = append(t.Rows, []paper.Cell{text(c.Label()), text("certificate, covers " + word(&c.Class)), text(date(&c.On) + ", expires " + date(&c.Expires)), text(plainly(word(&c.By), word(&c.Licence))), text(""),
+		t.Rows = append(t.Rows, []paper.Cell{text(c.Label()), text("certificate, covers " + word(&c.Class)), text(date(&c.On) + ", expires " + date(&c.Expires)), text(each(word(&c.By), word(&c.Licence))), text(""),
 			text("changed since: " + strings.ToLower(yes(&c.Changed)))})
 	}
 	return orNone(t, "The file lists no test or certificate of an earlier visit.")

@@ -82,9 +82,22 @@ func words[T ~string](w *layout.Words[T]) string {
 	return strings.Join(all, ", ")
 }
 
-// plainly puts known texts into one line and leaves out what is not known.
-func plainly(texts ...string) string {
-	return strings.Join(slices.DeleteFunc(texts, func(t string) bool { return t == "" || t == notStated }), ", ")
+// each puts texts into one line, those that are not known too, so that none is taken for
+// another; where none is known it says so once.
+func each(texts ...string) string {
+	if !slices.ContainsFunc(texts, func(t string) bool { return t != notStated }) {
+		return notStated
+	}
+	return strings.Join(texts, ", ")
+}
+
+// size is a line's outside and wall, with its trade name where it has one.
+func size(line *layout.Line) string {
+	text := each(amount(&line.Outside), amount(&line.Wall))
+	if nominal, known := line.Nominal.Get(); known {
+		text += "; nominal " + string(nominal)
+	}
+	return text
 }
 
 func valueOf(f *report.Figure) string {
