@@ -119,6 +119,10 @@ func doesNotApply(m *Matter) paper.Section {
 	return paper.Section{ID: "not-applicable", Title: fmt.Sprintf("Not applicable: %d", len(all)), Blocks: []paper.Block{orNone(t, "None.")}}
 }
 
+// solved tells the figures that give a size to fit: they stand with the pipe schedule, on
+// the fitter's pages and nowhere else.
+func solved(id string) bool { return id == "line.least-bore" || id == "line.least-size" }
+
 // figures lists every figure, whether or not a check reads it.
 func figures(m *Matter) paper.Section {
 	t := &paper.Table{Caption: "Each is as good as what the file states. None takes a code's limit back", Small: true, Columns: columns([]string{"figure", "of", "value"}, 5, 2.4, 4)}
@@ -127,6 +131,9 @@ func figures(m *Matter) paper.Section {
 		value := valueOf(f)
 		if f.Value == nil && f.Course == nil {
 			value = "missing " + term.Lacking(f.Missing)
+		}
+		if solved(f.ID) {
+			value = "stands on the fitter's pages, in the pipe schedule"
 		}
 		t.Rows = append(t.Rows, []paper.Cell{text(f.Title), text(f.Label), text(value)})
 	}
@@ -139,10 +146,17 @@ func charts(m *Matter) paper.Section {
 		Blocks: pictures("No course could be drawn: what it takes is not stated.", draw.Charts(m.Report)...)}
 }
 
-// assumed lists what was reckoned with that the file does not state: constants, rules of
-// the trade, and this program's own rules, each with where it comes from.
+// assumed is what was reckoned with, but for the solved sizes.
 func assumed(m *Matter) paper.Section {
-	t := &paper.Table{Caption: "What was reckoned with and is not in the file", Small: true, Columns: columns([]string{"what", "value", "source"}, 4, 3, 5)}
+	t := constants(m, "What was reckoned with and is not in the file", func(id string) bool { return !solved(id) })
+	return paper.Section{ID: "assumptions", Title: "Assumptions, with their sources", Blocks: []paper.Block{orNone(t, "None.")}}
+}
+
+// constants lists what was reckoned with that the file does not state, in those checks and
+// figures: constants, rules of the trade, and this program's own rules, each with where it
+// comes from.
+func constants(m *Matter, caption string, in func(id string) bool) *paper.Table {
+	t := &paper.Table{Caption: caption, Small: true, Columns: columns([]string{"what", "value", "source"}, 4, 3, 5)}
 	seen := map[string]bool{}
 	add := func(l report.Line) {
 		row := []paper.Cell{text(l.What), text(label(l.Value)), text(l.Source)}
@@ -155,17 +169,21 @@ func assumed(m *Matter) paper.Section {
 	for _, f := range m.Report.Findings {
 		for _, p := range f.Parts {
 			for _, l := range p.Working {
-				add(l)
+				if in(f.Check) {
+					add(l)
+				}
 			}
 		}
 	}
 	for _, f := range m.Report.Figures {
 		for _, l := range f.Working {
-			add(l)
+			if in(f.ID) {
+				add(l)
+			}
 		}
 	}
 	slices.SortFunc(t.Rows, func(a, b []paper.Cell) int { return strings.Compare(fmt.Sprint(a), fmt.Sprint(b)) })
-	return paper.Section{ID: "assumptions", Title: "Assumptions, with their sources", Blocks: []paper.Block{orNone(t, "None.")}}
+	return t
 }
 
 // changes tells what is otherwise than in the older file.

@@ -12,7 +12,7 @@ func schedules(m *Matter) []paper.Section {
 		{ID: "loads", Title: "Load schedule", NewPage: true, Blocks: []paper.Block{loads(m), regulators(m)}},
 		{ID: "pipes", Title: "Pipe schedule, with the sizes that the program solved", Blocks: []paper.Block{
 			&paper.Para{Text: "For the licensed fitter's use. What is built is never to be made narrower on account of a solved size: a code may ask for more than the flow does, and the narrowest that carries the load is the edge.", Strong: true},
-			pipes(m)}},
+			pipes(m), orNone(constants(m, "What the solved sizes were reckoned with", solved), "No size could be solved.")}},
 		{ID: "ventilation", Title: "Ventilation schedule", Blocks: []paper.Block{lockerVents(m), spaceVents(m)}},
 	}
 }
