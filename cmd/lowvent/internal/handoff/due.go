@@ -57,8 +57,11 @@ func due(m *Matter) paper.Section {
 	t := &paper.Table{Caption: "Reminders, and no proof that anything is in order until then", Columns: columns([]string{"date", "what", "state", "in the file"}, 2, 5, 2, 4)}
 	for _, d := range Dates(m.Layout) {
 		state := "to come"
-		if d.On.String() <= m.Run.On {
+		switch on := d.On.String(); {
+		case on < m.Run.On:
 			state = "past"
+		case on == m.Run.On:
+			state = "today"
 		}
 		t.Rows = append(t.Rows, []paper.Cell{strong(d.Written), text(d.What), text(state), text(d.Subject)})
 	}
