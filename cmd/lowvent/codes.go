@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/report"
@@ -162,7 +162,7 @@ func showEntry(p *text.Page, t *code.Term, e *code.Entry) {
 	field("rule", ruleWords(t, e))
 	field("document", strings.TrimSpace(e.Cite()+edition(e)))
 	field("seen at", e.Address)
-	field("known", term.Provenance(report.Provenance(e.Provenance)))
+	field("known", saying.Provenance(report.Provenance(e.Provenance)))
 	field("for", firstUse(e))
 	field("note", e.Note)
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/report"
 )
@@ -178,5 +178,5 @@ func entrySection(m *markdown, t *code.Term, e *code.Entry) {
 
 // grounds tells what an entry rests on and how that is known.
 func grounds(e *code.Entry) string {
-	return strings.TrimPrefix(strings.TrimSpace(e.Cite()+edition(e))+"; "+term.Provenance(report.Provenance(e.Provenance)), "; ")
+	return strings.TrimPrefix(strings.TrimSpace(e.Cite()+edition(e))+"; "+saying.Provenance(report.Provenance(e.Provenance)), "; ")
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
@@ -75,7 +75,7 @@ func limitIn(p *text.Page, book *code.Profile, t *code.Term) {
 
 // cited is where an entry stands and how it came here.
 func cited(e *code.Entry) string {
-	return strings.TrimPrefix(e.Cite()+edition(e)+"; "+term.Provenance(report.Provenance(e.Provenance)), "; ")
+	return strings.TrimPrefix(e.Cite()+edition(e)+"; "+saying.Provenance(report.Provenance(e.Provenance)), "; ")
 }
 
 // stated is the rule in words; a duty has none but what its text says.

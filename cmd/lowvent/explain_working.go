@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/report"
@@ -103,7 +103,7 @@ func byCode(c *report.Code) string {
 
 func findingWorking(p *text.Page, f *report.Finding) {
 	p.Blank()
-	p.Item(text.Strong, 0, 2, fmt.Sprintf("%s  %s: %s", f.Check, f.Label, term.Answer(f.Outcome, f.Reason)))
+	p.Item(text.Strong, 0, 2, fmt.Sprintf("%s  %s: %s", f.Check, f.Label, saying.Answer(f.Outcome, f.Reason)))
 	p.Item(text.Plain, 2, 2, f.Asks)
 	for i := range f.Parts {
 		p.Blank()
@@ -112,7 +112,7 @@ func findingWorking(p *text.Page, f *report.Finding) {
 }
 
 func partWorking(p *text.Page, part *report.Part) {
-	head := term.Answer(part.Outcome, part.Reason)
+	head := saying.Answer(part.Outcome, part.Reason)
 	if part.About != "" {
 		head = part.About + ": " + head
 	}
@@ -133,7 +133,7 @@ func partWorking(p *text.Page, part *report.Part) {
 	}
 	if part.Source != nil {
 		field("rule", part.Source.Rule)
-		field("source", term.Cite(part.Source))
+		field("source", saying.Cite(part.Source))
 		field("note", part.Source.Note)
 	}
 	lacking(p, part.Missing)
@@ -166,7 +166,7 @@ func lacking(p *text.Page, missing []report.Missing) {
 		if strings.HasSuffix(m.Place.Pointer, "/"+what) {
 			what = m.Place.Pointer
 		}
-		p.Field(text.Plain, 4, "missing", 8, text.Plain, what+"  "+term.At(m.Place))
+		p.Field(text.Plain, 4, "missing", 8, text.Plain, what+"  "+saying.At(m.Place))
 		p.Para(text.Plain, 14, m.Measure)
 	}
 }
@@ -221,7 +221,7 @@ func behind(l *report.Line) []string {
 	add(l.Formula)
 	switch {
 	case l.Place != nil:
-		add(strings.TrimSpace(term.At(*l.Place) + " " + l.What))
+		add(strings.TrimSpace(saying.At(*l.Place) + " " + l.What))
 	case l.Value == nil || l.What != l.Value.Text:
 		add(l.What)
 	}

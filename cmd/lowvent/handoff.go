@@ -13,6 +13,7 @@ import (
 	"lowvent.example/cmd/lowvent/internal/render/calendar"
 	"lowvent.example/cmd/lowvent/internal/render/html"
 	"lowvent.example/cmd/lowvent/internal/render/pdf"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
@@ -208,7 +209,7 @@ func wrotePage(look view, m *handoff.Matter, wrote []string) *text.Page {
 		p.Item(text.Plain, 0, 2, "Wrote "+each)
 	}
 	p.Blank()
-	p.Para(text.Strong, 0, term.Result(m.Run))
+	p.Para(text.Strong, 0, saying.Result(m.Run))
 	return p
 }
 

@@ -11,7 +11,7 @@ import (
 	"slices"
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/source"
 )
@@ -95,7 +95,7 @@ func (a *app) folder(root string) []input {
 		found = append(found, input{name: root, fault: unwalkable(root, err)})
 	}
 	if others > 0 {
-		a.say("passed over %s in %s that %s no layout", term.Count(others, "JSON file"), root, be(others))
+		a.say("passed over %s in %s that %s no layout", saying.Count(others, "JSON file"), root, be(others))
 	}
 	if len(found) == 0 {
 		found = append(found, input{name: root, fault: &source.Fault{Place: nowhere(root), What: "there is no layout in this folder",

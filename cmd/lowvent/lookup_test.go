@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
@@ -129,29 +128,6 @@ func TestWorkingLinesThatAreSharedStandOnce(t *testing.T) {
 	want := "    A_gross  90 cm2\n             x.json:3:4 /x/gross\n    A_gross  80 cm2\n             x.json:3:4 /x/gross\n    limit    so it is\n"
 	if p.String() != want {
 		t.Errorf("got\n%swant\n%s", p.String(), want)
-	}
-}
-
-func TestHowAQuestionEnded(t *testing.T) {
-	tests := []struct {
-		outcome report.Outcome
-		reason  report.Reason
-		want    string
-	}{
-		{report.Within, report.NoReason, "within limit, as stated"},
-		{report.Within, report.ToProve, "within limit, as stated (for the fitter to prove)"},
-		{report.NotMet, report.NoReason, "not met"},
-		{report.NotKnown, report.MissingInput, "not known (something is not stated)"},
-		{report.NotKnown, report.NotSurveyed, "not known (a list is not stated complete)"},
-		{report.NotApplicable, report.NotCovered, "not judged (the code is silent)"},
-		{report.NotApplicable, report.AskFitter, "not judged (a question for the fitter)"},
-		{report.NotApplicable, report.NoSubject, "not judged (the file states that there is none)"},
-		{report.NotApplicable, report.RuleExempts, "not judged (the question does not arise)"},
-	}
-	for _, tt := range tests {
-		if got := term.Answer(tt.outcome, tt.reason); got != tt.want {
-			t.Errorf("term.Answer(%s, %s) = %q, want %q", tt.outcome, tt.reason, got, tt.want)
-		}
 	}
 }
 

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/paper"
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -81,12 +81,12 @@ func finding(f *report.Finding) []paper.Block {
 		add("also", []string{strings.Join(found[mostRows:], ". ")})
 	}
 	add("rule", alike(f, ruled))
-	add("source", alike(f, func(p *report.Part) string { return term.Cite(p.Source) }))
+	add("source", alike(f, func(p *report.Part) string { return saying.Cite(p.Source) }))
 	add("mend", alike(f, mended))
 	add("missing", missing(f))
 	add("why", []string{f.Why})
 	add("who may act", []string{string(f.MayAct)})
-	add("in the file", []string{term.At(f.Place) + " " + f.Place.Pointer})
+	add("in the file", []string{saying.At(f.Place) + " " + f.Place.Pointer})
 	if w := f.Waiver; w != nil {
 		add("waived", []string{fmt.Sprintf("by %s until %s: %s (the finding stands)", w.DecidedBy, w.Until, w.Reason)})
 	}

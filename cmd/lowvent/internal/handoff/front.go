@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/paper"
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -80,7 +80,7 @@ func secondHand(m *Matter) string {
 	var all []string
 	for _, known := range slices.Sorted(maps.Keys(clauses)) {
 		cited := slices.Compact(slices.Sorted(slices.Values(clauses[known])))
-		all = append(all, term.Provenance(known)+": "+strings.Join(cited, ", "))
+		all = append(all, saying.Provenance(known)+": "+strings.Join(cited, ", "))
 	}
 	if all == nil {
 		return "of none of the limits that were judged by"

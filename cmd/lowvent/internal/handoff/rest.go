@@ -7,7 +7,7 @@ import (
 
 	"lowvent.example/cmd/lowvent/internal/draw"
 	"lowvent.example/cmd/lowvent/internal/paper"
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -48,11 +48,11 @@ func clause(s *report.Source) string {
 		return ""
 	}
 	if s.Document == "" {
-		return term.Provenance(s.Provenance)
+		return saying.Provenance(s.Provenance)
 	}
 	place := strings.TrimSpace(s.Document + " " + s.Clause)
 	if s.Provenance != "read" {
-		place += ", " + term.Provenance(s.Provenance)
+		place += ", " + saying.Provenance(s.Provenance)
 	}
 	return place
 }
@@ -130,7 +130,7 @@ func figures(m *Matter) paper.Section {
 		f := &m.Report.Figures[i]
 		value := valueOf(f)
 		if f.Value == nil && f.Course == nil {
-			value = "missing " + term.Lacking(f.Missing)
+			value = "missing " + saying.Lacking(f.Missing)
 		}
 		if solved(f.ID) {
 			value = "stands on the fitter's pages, in the pipe schedule"
@@ -194,7 +194,7 @@ func changes(m *Matter) paper.Section {
 		for _, c := range m.Changes {
 			if c.Turn == turn {
 				f := c.Finding()
-				t.Rows = append(t.Rows, []paper.Cell{{Text: f.Check, Word: string(f.Word)}, text(f.Label), text(string(turn)), text(term.Ended(c.Old)), text(term.Ended(c.New))})
+				t.Rows = append(t.Rows, []paper.Cell{{Text: f.Check, Word: string(f.Word)}, text(f.Label), text(string(turn)), text(saying.Ended(c.Old)), text(saying.Ended(c.New))})
 			}
 		}
 	}

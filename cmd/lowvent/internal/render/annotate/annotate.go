@@ -16,7 +16,6 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -49,7 +48,7 @@ func Write(w io.Writer, run *report.Run) error {
 		}
 	}
 	out.findings(saying.Worst(run))
-	out.line("::notice title=" + property("lowvent: file check, not inspection") + "::" + data(out.notShown()+term.Result(run)))
+	out.line("::notice title=" + property("lowvent: file check, not inspection") + "::" + data(out.notShown()+saying.Result(run)))
 	return out.w.Flush()
 }
 
@@ -92,7 +91,7 @@ func (c *commands) findings(worst []report.Finding) {
 	for _, each := range kinds {
 		for i := range worst {
 			if f := &worst[i]; kind(f.Word) == each {
-				said := append([]string{saying.Ended(f) + "."}, saying.Why(f)...)
+				said := append([]string{saying.EndedWithWaiver(f) + "."}, saying.Why(f)...)
 				c.command(each, f.Place, string(f.Word)+" "+saying.Subject(f), strings.Join(said, " "))
 			}
 		}
@@ -120,7 +119,7 @@ func (c *commands) notShown() string {
 	var words []string
 	for _, kind := range kinds {
 		if n := c.left[kind]; n > 0 {
-			words = append(words, term.Count(n, kind))
+			words = append(words, saying.Count(n, kind))
 		}
 	}
 	if len(words) == 0 {

@@ -7,7 +7,7 @@ package calcsheet
 import (
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -39,7 +39,7 @@ func head(run *report.Run, f *report.FileReport) []entry {
 
 // judgedBy tells of the code, whether it is the law here, and of local rules over it.
 func judgedBy(f *report.FileReport) []entry {
-	all := []entry{{"code", term.CodeLine(f)}}
+	all := []entry{{"code", saying.ChosenCode(f)}}
 	if f.Code != nil && !f.Code.Governs {
 		all = append(all, entry{"borrowed yardstick", "This code is not shown to be the law here: " + f.Code.Borrowed})
 	}
@@ -47,7 +47,7 @@ func judgedBy(f *report.FileReport) []entry {
 		all = append(all, entry{"unverified", "This code was read from " + f.Code.File + ", a file of the user's own: nobody has verified it."})
 	}
 	if f.Overlay != nil {
-		all = append(all, entry{"overlay", term.OverlayLine(f.Overlay)})
+		all = append(all, entry{"overlay", saying.Overlay(f.Overlay)})
 	}
 	return all
 }

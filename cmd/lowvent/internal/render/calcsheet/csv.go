@@ -5,7 +5,7 @@ import (
 	"io"
 	"strconv"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 )
@@ -75,7 +75,7 @@ func (t *table) file(run *report.Run, f *report.FileReport) {
 func (t *table) finding(f *report.Finding) {
 	of := row{"check": f.Check, "subject": f.Subject}
 	ended := row{"outcome": string(f.Outcome), "reason": string(f.Reason)}
-	t.put(of, ended, at(&f.Place), row{"role": "question", "what": f.Asks, "value": f.Label + ": " + term.Answer(f.Outcome, f.Reason)})
+	t.put(of, ended, at(&f.Place), row{"role": "question", "what": f.Asks, "value": f.Label + ": " + saying.Answer(f.Outcome, f.Reason)})
 	if f.Waiver != nil {
 		t.put(of, ended, at(&f.Waiver.Place), row{"role": "waiver", "what": waived(f.Waiver), "value": f.Waiver.Reason})
 	}
@@ -88,9 +88,9 @@ func (t *table) finding(f *report.Finding) {
 // line of its working.
 func (t *table) clause(of row, number int, p *report.Part) {
 	lead := row{"clause": strconv.Itoa(number), "about": p.About, "outcome": string(p.Outcome), "reason": string(p.Reason)}
-	answer := row{"role": "answer", "what": p.Text, "value": term.Answer(p.Outcome, p.Reason)}
+	answer := row{"role": "answer", "what": p.Text, "value": saying.Answer(p.Outcome, p.Reason)}
 	if p.Source != nil {
-		answer["source"] = term.Cite(p.Source)
+		answer["source"] = saying.Cite(p.Source)
 		answer["valid"] = p.Source.Note
 		t.put(of, lead, at(&p.Place), answer)
 		t.put(of, lead, row{"role": "rule", "what": p.Source.Rule, "source": p.Source.Address})

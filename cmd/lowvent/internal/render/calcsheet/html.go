@@ -8,7 +8,7 @@ import (
 	"io"
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -38,7 +38,7 @@ func parsed() *template.Template {
 		panic(err)
 	}
 	t := template.New("").Funcs(template.FuncMap{
-		"answer": term.Answer, "cite": term.Cite, "waived": waived, "result": result, "compared": compared, "at": term.At, "exact": exact,
+		"answer": saying.Answer, "cite": saying.Cite, "waived": waived, "result": result, "compared": compared, "at": saying.At, "exact": exact,
 		"meaning": func(s report.Signal) string { return s.Meaning() },
 	})
 	t = template.Must(t.ParseFS(templates, "*.html"))

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -43,7 +43,7 @@ func placeIn(file string, p *report.Place) string {
 	case p == nil:
 		return ""
 	case p.File != file || p.Line == 0:
-		return term.At(*p)
+		return saying.At(*p)
 	}
 	return "line " + strconv.Itoa(p.Line) + ", column " + strconv.Itoa(p.Column)
 }

@@ -4,23 +4,22 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
 
 func faultCase(f *report.Fault) testcase {
-	said := []string{term.At(f.Place)}
+	said := []string{saying.At(f.Place)}
 	for _, each := range f.Related {
-		said = append(said, "see also "+term.At(each))
+		said = append(said, "see also "+saying.At(each))
 	}
-	return testcase{Class: "file.unusable", Name: strings.TrimSpace(text.Clean(term.At(f.Place) + " " + f.Place.Pointer)),
+	return testcase{Class: "file.unusable", Name: strings.TrimSpace(text.Clean(saying.At(f.Place) + " " + f.Place.Pointer)),
 		Error: &outcome{Type: "UNUSABLE", Message: saying.OneLine(saying.Fault(f)), Body: body(said)}}
 }
 
 func findingCase(run *report.Run, f *report.Finding) testcase {
 	c := testcase{Class: text.Clean(f.Check), Name: text.Clean(f.Label)}
-	ended := &outcome{Type: string(f.Word), Message: saying.OneLine(string(f.Word) + ": " + saying.Ended(f))}
+	ended := &outcome{Type: string(f.Word), Message: saying.OneLine(string(f.Word) + ": " + saying.EndedWithWaiver(f))}
 	switch {
 	case f.Counts(run.FailAt) && !(run.Accept && f.Waived()):
 		c.Failure, ended.Body = ended, details(f)
@@ -53,11 +52,11 @@ func reason(f *report.Finding) string {
 	case report.RuleExempts:
 		return "the question does not arise"
 	}
-	return saying.OneLine(term.Ended(f))
+	return saying.OneLine(saying.Ended(f))
 }
 
 func details(f *report.Finding) string {
-	return body(append(append([]string{term.At(f.Place) + " " + f.Place.Pointer}, saying.Why(f)...), places(f)...))
+	return body(append(append([]string{saying.At(f.Place) + " " + f.Place.Pointer}, saying.Why(f)...), places(f)...))
 }
 
 // places lists where the parts of a finding stand that ended like the whole.
@@ -66,7 +65,7 @@ func places(f *report.Finding) []string {
 	for i := range f.Parts {
 		if p := &f.Parts[i]; p.Outcome == f.Outcome && p.Place != f.Place {
 			one := report.Finding{Outcome: p.Outcome, Parts: []report.Part{*p}}
-			all = append(all, term.At(p.Place)+": "+saying.Ended(&one))
+			all = append(all, saying.At(p.Place)+": "+saying.EndedWithWaiver(&one))
 		}
 	}
 	return all

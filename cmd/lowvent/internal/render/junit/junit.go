@@ -7,7 +7,6 @@ import (
 	"io"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -59,7 +58,7 @@ func (f *firstError) Write(p []byte) (int, error) {
 func head(run *report.Run) []string { return run.Caution }
 
 func suiteOf(run *report.Run, f *report.FileReport) suite {
-	s := suite{Name: what + ": " + text.Clean(f.File), Properties: properties(run, f), Out: text.Clean(term.Result(run))}
+	s := suite{Name: what + ": " + text.Clean(f.File), Properties: properties(run, f), Out: text.Clean(saying.Result(run))}
 	for i := range f.Faults {
 		s.add(faultCase(&f.Faults[i]))
 	}
@@ -83,7 +82,7 @@ func properties(run *report.Run, f *report.FileReport) []property {
 	add("sha256", f.SHA256)
 	add("gas now", f.Gas)
 	if len(f.Faults) == 0 {
-		add("judged by", saying.Code(f))
+		add("judged by", saying.JudgedBy(f))
 	}
 	for _, each := range saying.Unverified(f) {
 		add("not verified", each)

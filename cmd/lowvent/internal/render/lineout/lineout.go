@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/schema/report"
 )
 
@@ -32,15 +31,15 @@ func Write(w io.Writer, run *report.Run) error {
 		}
 		for j := range f.Faults {
 			fault := &f.Faults[j]
-			say(term.At(fault.Place), ": UNUSABLE: ", saying.Fault(fault))
+			say(saying.At(fault.Place), ": UNUSABLE: ", saying.Fault(fault))
 		}
 		for j := range f.Findings {
 			one := &f.Findings[j]
 			if saying.Told(one) {
-				say(term.At(one.Place), ": ", string(one.Word), ": ", saying.Subject(one), ": ", saying.Ended(one))
+				say(saying.At(one.Place), ": ", string(one.Word), ": ", saying.Subject(one), ": ", saying.EndedWithWaiver(one))
 			}
 		}
 	}
-	say(term.Result(run))
+	say(saying.Result(run))
 	return out.Flush()
 }

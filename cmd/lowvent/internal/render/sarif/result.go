@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/schema/report"
 )
 
@@ -56,11 +55,11 @@ func (b *builder) notKnown(f *report.FileReport) {
 		return
 	}
 	b.out.Results = append(b.out.Results, b.result(notKnownRule, open[0].Place, "",
-		fmt.Sprintf("NOT KNOWN, and counted like not met: %s.", term.Count(len(open), "question")), strings.Join(names, "; ")+"."))
+		fmt.Sprintf("NOT KNOWN, and counted like not met: %s.", saying.Count(len(open), "question")), strings.Join(names, "; ")+"."))
 }
 
 func (b *builder) finding(file *report.FileReport, f *report.Finding) result {
-	said := fmt.Sprintf("%s: %s: %s.", f.Word, saying.Subject(f), saying.Ended(f))
+	said := fmt.Sprintf("%s: %s: %s.", f.Word, saying.Subject(f), saying.EndedWithWaiver(f))
 	r := b.result(f.Check, f.Place, f.Subject, append([]string{said}, saying.Why(f)...)...)
 	r.Level = level(f.Word)
 	if f.Outcome == report.NotKnown {
@@ -79,7 +78,7 @@ func (b *builder) parts(f *report.Finding) []location {
 		p := &f.Parts[i]
 		if p.Outcome == f.Outcome && p.Place != f.Place && len(p.Missing) == 0 {
 			one := report.Finding{Outcome: p.Outcome, Parts: []report.Part{*p}}
-			also.add(b, p.Place, saying.Ended(&one))
+			also.add(b, p.Place, saying.EndedWithWaiver(&one))
 		}
 	}
 	for _, m := range saying.Missing(f) {

@@ -12,7 +12,6 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/render/saying"
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/schema/report"
 )
 
@@ -49,7 +48,7 @@ func build(r *report.Run) *builder {
 		Tool:    tool{Driver: driver{Name: cmp.Or(r.Program.Name, "lowvent"), Version: r.Program.Version, Description: say(head(r)...)}},
 		BaseIDs: map[string]artifactLocation{baseID: {Description: new(say("The folder in which lowvent was run."))}},
 		Properties: runProperties{Cautions: head(r), JudgedOn: r.On, FailAt: string(r.FailAt), Accepted: r.Accept,
-			Result: saying.OneLine(term.Result(r))}}
+			Result: saying.OneLine(saying.Result(r))}}
 	b.artifacts()
 	b.out.Tool.Driver.Rules = rules(r)
 	b.rule = map[string]int{}
@@ -73,7 +72,7 @@ func (b *builder) artifacts() {
 		}
 		a := artifact{Roles: []string{"analysisTarget"}, Properties: artifactProperties{Gas: saying.OneLine(f.Gas)}}
 		if len(f.Faults) == 0 {
-			a.Properties.Code = saying.Code(f)
+			a.Properties.Code = saying.JudgedBy(f)
 		}
 		if f.Title != "" {
 			a.Description = new(say(f.Title))
@@ -96,7 +95,7 @@ func (b *builder) artifacts() {
 // level "error", by which no consumer may take the results for complete (3.20.21).
 func (b *builder) invocation() invocation {
 	in := invocation{ExitCode: b.from.Status, Description: status(b.from.Status), Successful: true, Notifications: []notification{}}
-	for _, each := range slices.Concat(head(b.from), []string{term.Result(b.from)}) {
+	for _, each := range slices.Concat(head(b.from), []string{saying.Result(b.from)}) {
 		in.Notifications = append(in.Notifications, notification{Message: say(each), Level: "note"})
 	}
 	for i := range b.from.Files {
@@ -109,7 +108,7 @@ func (b *builder) invocation() invocation {
 		}
 		in.Successful = false
 		in.Notifications = append(in.Notifications, notification{Level: "error", Locations: []location{b.location(f.Faults[0].Place, "")},
-			Message: say(fmt.Sprintf("%s can't be used, and nothing in it was judged: %s.", f.File, term.Count(len(f.Faults), "fault")))})
+			Message: say(fmt.Sprintf("%s can't be used, and nothing in it was judged: %s.", f.File, saying.Count(len(f.Faults), "fault")))})
 	}
 	return in
 }

@@ -1,12 +1,12 @@
-// Package saying is what the forms for machines say of a finding in words, so that they
-// all say the same.
+// Package saying is what is said of findings, limits, places and results in words, so
+// that every form says the same. How a form lays words out is no matter of it: it knows no
+// form, and every form may ask it.
 package saying
 
 import (
 	"slices"
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/render/term"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -38,17 +38,6 @@ func Worst(run *report.Run) []report.Finding {
 // Subject is the check and what it was asked of: "cylinder.fill, cylinder A".
 func Subject(f *report.Finding) string { return f.Check + ", " + f.Label }
 
-// Ended is how a finding ended, with what was found or is missing, and with the waiver
-// that is written for it.
-func Ended(f *report.Finding) string { return term.Ended(f) + waived(f) }
-
-func waived(f *report.Finding) string {
-	if f.Waiver == nil {
-		return ""
-	}
-	return " (a waiver is written for it, " + f.Waiver.State + ")"
-}
-
 // Why is the rest of what is to be said of a finding, a sentence each: the question, why
 // it is asked, what it rests on, what would mend it and who may act.
 func Why(f *report.Finding) []string {
@@ -56,7 +45,7 @@ func Why(f *report.Finding) []string {
 	if len(f.Parts) > 0 {
 		first := &f.Parts[0]
 		if first.Source != nil {
-			said = append(said, after("Rule: ", first.Source.Rule), "Source: "+term.Cite(first.Source))
+			said = append(said, after("Rule: ", first.Source.Rule), "Source: "+Cite(first.Source))
 		}
 		if first.Mend != nil {
 			said = append(said, after("Mend: ", first.Mend.Text))
@@ -65,7 +54,7 @@ func Why(f *report.Finding) []string {
 	missing := Missing(f)
 	for i, each := range missing {
 		if i == mostMissing {
-			said = append(said, "And "+term.Count(len(missing)-i, "more thing")+" to be measured")
+			said = append(said, "And "+Count(len(missing)-i, "more thing")+" to be measured")
 			break
 		}
 		said = append(said, after("Measure: ", each.Measure))

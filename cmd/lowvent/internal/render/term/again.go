@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -69,7 +70,7 @@ func (p *page) since(run *report.Run, a *Anew) {
 	changes := report.Compare(a.Before, a.Now)
 	p.Field(text.Plain, 0, "since", indent, text.Plain, fmt.Sprintf("%s: %s. What is alike in both is not told, whatever it is.", since, tallied(changes)))
 	if codeID(a.Before) != codeID(a.Now) {
-		p.Field(text.Plain, 0, "code", indent, text.Plain, CodeLine(a.Now))
+		p.Field(text.Plain, 0, "code", indent, text.Plain, saying.ChosenCode(a.Now))
 		p.Para(strong, indent, "The two are judged by unequal codes: what follows comes of both, the codes and the layouts.")
 	}
 	p.unverified(a.Now)

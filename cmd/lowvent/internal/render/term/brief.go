@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -16,12 +17,12 @@ func (p *page) brief(f *report.Finding) {
 	if len(f.Parts) > 0 {
 		first = f.Parts[0]
 	}
-	said := cmp.Or(partly(&first), f.Asks+" Not met.")
+	said := cmp.Or(saying.Part(&first), f.Asks+" Not met.")
 	if more := failing(f) - 1; more > 0 {
 		said += fmt.Sprintf("; %d more not met", more)
 	}
 	p.Para(text.Plain, indent, said)
-	p.Para(text.Plain, indent, where(f.Place))
+	p.Para(text.Plain, indent, saying.Where(f.Place))
 	p.waived(f.Waiver)
 }
 

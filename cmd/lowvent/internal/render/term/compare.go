@@ -1,12 +1,11 @@
 package term
 
 import (
-	"cmp"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -22,7 +21,7 @@ func Compare(w io.Writer, run *report.Run, changes []report.Change, o Options) e
 	p.Blank()
 	p.Field(text.Plain, 0, "old", indent, strong, title(old))
 	if codeID(old) != codeID(later) {
-		p.Field(text.Plain, indent, "code", labels, text.Plain, CodeLine(old))
+		p.Field(text.Plain, indent, "code", labels, text.Plain, saying.ChosenCode(old))
 	}
 	p.Field(text.Plain, 0, "new", indent, strong, title(later))
 	p.judgedBy(later)
@@ -79,74 +78,11 @@ func (p *page) change(c *report.Change) {
 	f := c.Finding()
 	p.Field(style(f.Word), 0, string(f.Word), indent, strong, f.Check+", "+f.Label)
 	p.Para(text.Plain, indent, f.Asks)
-	p.field("old", Ended(c.Old))
-	p.field("new", Ended(c.New))
+	p.field("old", saying.Ended(c.Old))
+	p.field("new", saying.Ended(c.New))
 	if c.New != nil {
-		p.Para(text.Plain, indent, where(c.New.Place))
+		p.Para(text.Plain, indent, saying.Where(c.New.Place))
 	}
-}
-
-// Ended tells in one line how a question ended, with what was found or what is missing;
-// of nil, that the thing is not listed.
-func Ended(f *report.Finding) string {
-	if f == nil {
-		return "not listed"
-	}
-	var parts []string
-	for i := range f.Parts {
-		if part := &f.Parts[i]; part.Outcome == f.Outcome {
-			if said := partly(part); said != "" && !slices.Contains(parts, said) {
-				parts = append(parts, said)
-			}
-		}
-	}
-	words := outcomeWords(f)
-	if left := len(parts) - mostParts; left > 0 {
-		parts = append(parts[:mostParts], fmt.Sprintf("%d more", left))
-	}
-	if len(parts) > 0 {
-		words += ": " + strings.Join(parts, "; ")
-	}
-	return words
-}
-
-// mostParts bounds how many parts of one question are told.
-const mostParts = 3
-
-// partly tells of one part what was compared, or what is missing.
-func partly(part *report.Part) string {
-	if len(part.Missing) > 0 {
-		return Lacking(part.Missing)
-	}
-	said := about(part)
-	if part.Found == nil {
-		return said
-	}
-	found := amount(part.Found)
-	switch {
-	case part.Outcome == report.NotMet && part.Needed != nil:
-		asked, rule := needed(part)
-		return strings.TrimPrefix(said+": found "+found+", needed "+cmp.Or(asked, rule), ": ")
-	case said == "":
-		return found
-	}
-	return said + " " + found
-}
-
-func outcomeWords(f *report.Finding) string {
-	switch {
-	case f.Reason == report.NotCovered:
-		return "the code does not cover it"
-	case f.Reason == report.AskFitter:
-		return "for the fitter to answer"
-	case f.Outcome == report.NotMet:
-		return "not met"
-	case f.Outcome == report.NotKnown:
-		return "not known"
-	case f.Outcome == report.Within:
-		return "within, as stated"
-	}
-	return "does not apply"
 }
 
 // tallied counts every turn, also those that nothing took.

@@ -1,10 +1,9 @@
 package term
 
 import (
-	"fmt"
-	"slices"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -35,7 +34,7 @@ func figureName(f *report.Figure) string {
 
 func figureValue(f *report.Figure) string {
 	if f.Value == nil {
-		if lack := Lacking(f.Missing); lack != "" {
+		if lack := saying.Lacking(f.Missing); lack != "" {
 			return "missing " + lack
 		}
 		return strings.TrimSpace("not known " + f.Note)
@@ -44,23 +43,4 @@ func figureValue(f *report.Figure) string {
 		return f.Value.Text + ", " + f.Note
 	}
 	return f.Value.Text
-}
-
-// Lacking names what is missing for a figure: the first few pointers.
-func Lacking(missing []report.Missing) string {
-	const most = 2
-	var names []string
-	for _, m := range missing {
-		name := m.What
-		if strings.HasSuffix(m.Place.Pointer, "/"+m.What) || len(name) > 60 {
-			name = m.Place.Pointer
-		}
-		if !slices.Contains(names, name) {
-			names = append(names, name)
-		}
-	}
-	if len(names) > most {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
-	}
-	return strings.Join(names, ", ")
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -34,16 +35,16 @@ func (p *page) finding(f *report.Finding) {
 	if len(f.Parts) > 0 {
 		first = f.Parts[0]
 	}
-	p.Para(text.Plain, indent, where(f.Place))
+	p.Para(text.Plain, indent, saying.Where(f.Place))
 	p.mark(f.Place)
-	p.field("about", about(&first))
-	p.field("found", amount(first.Found))
-	needed, rule := needed(&first)
+	p.field("about", saying.About(&first))
+	p.field("found", saying.Amount(first.Found))
+	needed, rule := saying.Needed(&first)
 	p.field("needed", needed)
 	p.field(short(&first))
 	p.field("rule", rule)
 	if first.Source != nil {
-		p.field("source", Cite(first.Source)+silentToo(f))
+		p.field("source", saying.Cite(first.Source)+silentToo(f))
 	}
 	p.field("why", f.Why)
 	p.others(f)
@@ -52,31 +53,6 @@ func (p *page) finding(f *report.Finding) {
 	}
 	p.field("may act", string(f.MayAct))
 	p.waived(f.Waiver)
-}
-
-// about says what the first part compares, where a check compares several.
-func about(part *report.Part) string {
-	switch {
-	case part.About == "":
-		return part.Text
-	case part.Text == "":
-		return part.About
-	}
-	return part.About + ": " + part.Text
-}
-
-// needed tells what is needed and the rule that it comes from; a rule that is
-// just the figure with its sense ("at most 50 mm") is told as what is needed.
-func needed(part *report.Part) (needed, rule string) {
-	needed = amount(part.Needed)
-	if part.Source == nil {
-		return needed, ""
-	}
-	rule = part.Source.Rule
-	if needed != "" && (rule == needed || rule == "at most "+needed || rule == "at least "+needed) {
-		return rule, ""
-	}
-	return needed, rule
 }
 
 // short tells by how much a limit is missed, and on which side.
@@ -136,14 +112,14 @@ func (p *page) others(f *report.Finding) {
 }
 
 func other(part *report.Part) string {
-	line := about(part)
+	line := saying.About(part)
 	if line == "" && part.Source != nil {
 		line = part.Source.Rule
 	}
 	if part.Found != nil && part.Needed != nil {
 		line += fmt.Sprintf(": found %s, needed %s", part.Found.Text, part.Needed.Text)
 	}
-	return strings.TrimPrefix(line, ": ") + " [" + At(part.Place) + "]"
+	return strings.TrimPrefix(line, ": ") + " [" + saying.At(part.Place) + "]"
 }
 
 func (p *page) waived(w *report.Waiver) {

@@ -2,8 +2,8 @@ package term
 
 import (
 	"fmt"
-	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -12,16 +12,16 @@ import (
 func (p *page) head(f *report.FileReport) {
 	p.Item(strong, 0, indent, title(f))
 	p.judgedBy(f)
-	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", Count(f.Counts.Checks, "check"), Count(f.Counts.Subjects, "subject")))
+	p.Field(text.Plain, 0, "asked", indent, text.Plain, fmt.Sprintf("%s, %s", saying.Count(f.Counts.Checks, "check"), saying.Count(f.Counts.Subjects, "subject")))
 	if len(f.Waivers) > 0 {
-		p.Field(text.Plain, 0, "waivers", indent, strong, fmt.Sprintf("%s written into the file, %d in force; none changes an outcome", Count(len(f.Waivers), "waiver"), f.Counts.Waived))
+		p.Field(text.Plain, 0, "waivers", indent, strong, fmt.Sprintf("%s written into the file, %d in force; none changes an outcome", saying.Count(len(f.Waivers), "waiver"), f.Counts.Waived))
 	}
 }
 
 // judgedBy tells of the gas as it is now, and by what the file is judged.
 func (p *page) judgedBy(f *report.FileReport) {
 	p.Field(text.Plain, 0, "gas now", indent, strong, f.Gas)
-	p.Field(text.Plain, 0, "code", indent, text.Plain, CodeLine(f))
+	p.Field(text.Plain, 0, "code", indent, text.Plain, saying.ChosenCode(f))
 	if f.Code != nil && !f.Code.Governs {
 		p.Para(strong, indent, "Borrowed yardstick: "+f.Code.Borrowed)
 	}
@@ -34,23 +34,8 @@ func (p *page) unverified(f *report.FileReport) {
 		p.Para(strong, indent, "This code was read from "+f.Code.File+", a file of the user's own: nobody has verified it.")
 	}
 	if f.Overlay != nil {
-		p.Field(text.Plain, 0, "overlay", indent, strong, OverlayLine(f.Overlay))
+		p.Field(text.Plain, 0, "overlay", indent, strong, saying.Overlay(f.Overlay))
 	}
-}
-
-// OverlayLine says how much of a local overlay is heeded.
-func OverlayLine(o *report.Overlay) string {
-	heeded, looser := 0, 0
-	for _, l := range o.Limits {
-		if l.State != report.LocalInForce {
-			continue
-		}
-		heeded++
-		if l.Loosens {
-			looser++
-		}
-	}
-	return fmt.Sprintf("%s: %s heeded of %d, of which %d may ask less than the code; nobody has verified them", o.Title, Count(heeded, "local limit"), len(o.Limits), looser)
 }
 
 func title(f *report.FileReport) string {
@@ -58,24 +43,4 @@ func title(f *report.FileReport) string {
 		return f.File
 	}
 	return f.File + ": " + f.Title
-}
-
-// CodeLine names the code, or says what a run without one is worth.
-func CodeLine(f *report.FileReport) string {
-	if f.Code != nil {
-		line := f.Code.Title + " [" + f.Code.ID + "]"
-		if f.Code.Edition != "" {
-			line += "; " + f.Code.Edition
-		}
-		return line
-	}
-	line := "none chosen, so only the law on the thing itself, common practice and this program's own rules are judged. "
-	if len(f.Candidates) == 0 {
-		return line + "No built-in code is shown to be the law for what the file states of the dwelling and where it is used; \"lowvent codes\" lists them."
-	}
-	var fitting []string
-	for _, c := range f.Candidates {
-		fitting = append(fitting, fmt.Sprintf("--code %s (%s)", c.ID, c.Title))
-	}
-	return line + "What the file states fits " + strings.Join(fitting, ", ") + "; or name the code in the file, under /where/code."
 }

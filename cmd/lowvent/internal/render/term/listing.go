@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -38,8 +39,8 @@ func standing(f *report.Finding) string {
 func (p *page) comparison(f *report.Finding, k int) {
 	part := &f.Parts[k]
 	limit, rule := limitOf(part)
-	line := strings.TrimPrefix(about(part)+": ", ": ")
-	for _, each := range [][2]string{{"found ", amount(part.Found)}, {"limit ", limit}, {"margin ", margin(part)}} {
+	line := strings.TrimPrefix(saying.About(part)+": ", ": ")
+	for _, each := range [][2]string{{"found ", saying.Amount(part.Found)}, {"limit ", limit}, {"margin ", margin(part)}} {
 		if each[1] != "" {
 			line += each[0] + each[1] + "; "
 		}
@@ -49,7 +50,7 @@ func (p *page) comparison(f *report.Finding, k int) {
 		return
 	}
 	p.listed("rule", rule)
-	p.listed("source", Cite(part.Source))
+	p.listed("source", saying.Cite(part.Source))
 }
 
 func isWithin(part report.Part) bool { return part.Outcome == report.Within }
@@ -57,12 +58,12 @@ func isWithin(part report.Part) bool { return part.Outcome == report.Within }
 // restsOn is what a part rests on, for telling it once.
 func restsOn(part *report.Part) string {
 	_, rule := limitOf(part)
-	return rule + "\n" + Cite(part.Source)
+	return rule + "\n" + saying.Cite(part.Source)
 }
 
 // limitOf is what is needed and its rule, which is told once where it lists the same words.
 func limitOf(part *report.Part) (limit, rule string) {
-	limit, rule = needed(part)
+	limit, rule = saying.Needed(part)
 	if strings.ReplaceAll(rule, ", ", " or ") == limit {
 		return rule, ""
 	}

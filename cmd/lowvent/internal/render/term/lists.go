@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -51,9 +52,9 @@ func (p *page) toProve(f *report.FileReport) {
 func (p *page) bearing(f *report.FileReport) string {
 	shown, all := f.Counts.ToProve, p.whole.Counts.ToProve
 	if shown == all {
-		return Count(all, "answer")
+		return saying.Count(all, "answer")
 	}
-	return fmt.Sprintf("%d of %s", shown, Count(all, "answer"))
+	return fmt.Sprintf("%d of %s", shown, saying.Count(all, "answer"))
 }
 
 // rests tells what a claim says, on what it rests, and what rests on it.
@@ -114,7 +115,7 @@ func question(f *report.Finding, part *report.Part) string {
 	}
 	line := fmt.Sprintf("%s, %s: %s", f.Check, f.Label, ask)
 	if part.Source != nil {
-		line += " [" + Cite(part.Source) + "]"
+		line += " [" + saying.Cite(part.Source) + "]"
 	}
 	return line
 }
@@ -140,6 +141,6 @@ func (p *page) waivers(f *report.FileReport) {
 	p.heading(fmt.Sprintf("WAIVERS %d: a waived finding stands, and counts", len(f.Waivers)))
 	for _, w := range f.Waivers {
 		p.Item(text.Plain, 2, 2, fmt.Sprintf("%s, %s: %s of %s by %s until %s: %s", w.ID, w.State, w.Check, w.Subject, w.DecidedBy, w.Until, w.Reason))
-		p.Para(text.Plain, 4, where(w.Place))
+		p.Para(text.Plain, 4, saying.Where(w.Place))
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -30,7 +31,7 @@ func (p *page) notKnown(f *report.FileReport) {
 	if len(with(f, open)) == 0 && len(needs) == 0 {
 		return
 	}
-	p.heading(fmt.Sprintf("NOT KNOWN %s: what is not known is never taken as good. To be found out and stated: %s.", p.numberOf(f, open), Count(len(needs), "thing")))
+	p.heading(fmt.Sprintf("NOT KNOWN %s: what is not known is never taken as good. To be found out and stated: %s.", p.numberOf(f, open), saying.Count(len(needs), "thing")))
 	if p.view.Brief {
 		p.Blank()
 		p.unknownBriefly(f)
@@ -45,7 +46,7 @@ func (p *page) notKnown(f *report.FileReport) {
 			p.Blank()
 			p.Field(style(one.Word), 0, string(one.Word), indent, strong, one.Check+", "+one.Label)
 			p.Para(text.Plain, indent, one.Asks+" Not known.")
-			p.Para(text.Plain, indent, where(one.Place))
+			p.Para(text.Plain, indent, saying.Where(one.Place))
 		}
 	}
 }
@@ -58,16 +59,16 @@ func misses(f *report.Finding) bool {
 
 func (p *page) need(n *need) {
 	told := n.beyondKey()
-	head, below := n.place.Pointer, At(n.place)
+	head, below := n.place.Pointer, saying.At(n.place)
 	if len(told) > 0 {
-		head, below = strings.Join(told, "; "), where(n.place)
+		head, below = strings.Join(told, "; "), saying.Where(n.place)
 	}
 	p.Field(style(n.word), 0, string(n.word), indent, strong, head)
 	p.Para(text.Plain, indent, below)
 	p.field("measure", n.measure)
 	var waits []string
 	for _, w := range n.waits {
-		waits = append(waits, w.check+" ("+few(w.labels, 3)+")")
+		waits = append(waits, w.check+" ("+saying.Few(w.labels, 3)+")")
 	}
 	p.field("waits", strings.Join(waits, ", "))
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -78,10 +79,10 @@ func (p *page) unknown(f *report.Finding) {
 	for i := range f.Parts {
 		missing = append(missing, f.Parts[i].Missing...)
 		if f.Parts[i].Outcome == report.NotKnown {
-			said = cmp.Or(said, about(&f.Parts[i]))
+			said = cmp.Or(said, saying.About(&f.Parts[i]))
 		}
 	}
-	if lack := Lacking(missing); lack != "" {
+	if lack := saying.Lacking(missing); lack != "" {
 		said = "missing " + lack
 	}
 	p.Field(style(f.Word), 0, string(f.Word), indent, text.Plain, f.Check+", "+f.Label+": not known, "+cmp.Or(said, f.Asks))

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -50,9 +51,9 @@ func turnWords(s *report.Sweep) string {
 		return "no question was seen to turn between these values"
 	}
 	if len(s.Turning) == 1 {
-		return Count(turns, "turn") + " of 1 question"
+		return saying.Count(turns, "turn") + " of 1 question"
 	}
-	return Count(turns, "turn") + " of " + Count(len(s.Turning), "question")
+	return saying.Count(turns, "turn") + " of " + saying.Count(len(s.Turning), "question")
 }
 
 // turning draws a lane for each question that turns, and tells its turns.
@@ -87,11 +88,14 @@ func (p *page) question(l lane, q *report.SweptQuestion) {
 	p.field("may act", string(q.MayAct))
 }
 
+// mostLimits bounds how many limits of one turn are told.
+const mostLimits = 3
+
 // limits tells which limits decide on a turn, with their text. A limit is told with what
 // was found where it is not met, never with what would meet it.
 func (p *page) limits(t *report.SweptTurn) {
 	for i := range t.Limits {
-		if i == mostParts {
+		if i == mostLimits {
 			p.field("", fmt.Sprintf("%d more limits turn here", len(t.Limits)-i))
 			return
 		}
@@ -105,7 +109,7 @@ func (p *page) limits(t *report.SweptTurn) {
 			p.field("found", l.Found.Text+", at "+at)
 		}
 		p.field("limit", limit(l))
-		p.field("source", Cite(l.Source))
+		p.field("source", saying.Cite(l.Source))
 	}
 }
 

@@ -3,6 +3,7 @@ package term
 import (
 	"io"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 )
@@ -27,7 +28,7 @@ func Trial(w io.Writer, run *report.Run, old *report.FileReport, o Options) erro
 	p.counted(run, f)
 	p.Para(text.Plain, 0, "Against the file as it is: "+tallied(changes)+". What is alike in both is not told above; the whole report of the trial: --format terminal.")
 	p.Blank()
-	p.Para(strong, 0, Result(run))
+	p.Para(strong, 0, saying.Result(run))
 	_, err := p.WriteTo(w)
 	return err
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/schema/report"
 )
 
@@ -57,7 +58,7 @@ func (p *page) shown(f *report.FileReport) {
 		c, all := &f.Counts, &p.whole.Counts
 		p.Field(strong, 0, "shown", indent, strong, fmt.Sprintf("%d of %s (%d of %d not met, %d of %d not known): those of %s. "+
 			"All else was judged and is not shown; counts, result and exit status are those of the whole.",
-			len(f.Findings), Count(len(p.whole.Findings), "finding"), broken(c), broken(all), c.NotKnown, all.NotKnown, p.view.Only.quoted()))
+			len(f.Findings), saying.Count(len(p.whole.Findings), "finding"), broken(c), broken(all), c.NotKnown, all.NotKnown, p.view.Only.quoted()))
 	}
 	if p.view.Brief {
 		p.Field(strong, 0, "brief", indent, strong, "left out are excerpts, reasons, sources, mends, figures, and every list that was not asked for; the counts below are whole.")

@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"lowvent.example/cmd/lowvent/internal/render/saying"
 	"lowvent.example/cmd/lowvent/internal/render/text"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
@@ -34,7 +35,7 @@ func TestAnyView(t *testing.T) {
 		got := written(t, run, o)
 		inside(t, got, min(max(o.Width, text.Narrowest), text.Widest))
 		plain, whole := flat(got), flat(written(t, run, Options{Width: o.Width}))
-		if !strings.HasPrefix(plain, flat(strings.Join(report.Cautions(), " "))) || !strings.HasSuffix(plain, flat(Result(run))) {
+		if !strings.HasPrefix(plain, flat(strings.Join(report.Cautions(), " "))) || !strings.HasSuffix(plain, flat(saying.Result(run))) {
 			t.Fatalf("the caution is not first, or the result of the whole not last:\n%s", got)
 		}
 		for _, counted := range regexp.MustCompile(`Counted: .*? waived\.`).FindAllString(whole, -1) {
@@ -300,7 +301,7 @@ func TestAgainKeepsToThePage(t *testing.T) {
 			t.Fatal(err)
 		}
 		inside(t, out.String(), min(max(width, text.Narrowest), text.Widest))
-		if plain := flat(out.String()); !strings.HasPrefix(plain, flat(report.Cautions()[0])) || !strings.HasSuffix(plain, flat(Result(run))) {
+		if plain := flat(out.String()); !strings.HasPrefix(plain, flat(report.Cautions()[0])) || !strings.HasSuffix(plain, flat(saying.Result(run))) {
 			t.Fatalf("the caution is not first, or the result not last:\n%s", plain)
 		}
 	})
