@@ -37,20 +37,24 @@ func without(d, explained *draw.Drawing) *draw.Drawing {
 	return &short
 }
 
-// schematic is the way of the gas with the list of its joints.
+// schematic is the way of the gas, without the sizes that the program solved.
 func schematic(m *Matter) paper.Section {
-	drawn := append([]*draw.Drawing{draw.Schematic(m.Layout, m.Report)}, draw.Pressures(m.Layout, m.Report)...)
-	blocks := pictures("The file lists nothing that gas flows from or to.", drawn...)
-	return paper.Section{ID: "schematic", Title: "How the gas goes", NewPage: true, Blocks: append(blocks, joints(m))}
+	return paper.Section{ID: "schematic", Title: "How the gas goes", NewPage: true,
+		Blocks: pictures("The file lists nothing that gas flows from or to.", draw.Schematic(m.Layout, m.Report))}
 }
 
-// joints is the list of joints by the numbers of the schematic.
-func joints(m *Matter) paper.Block {
+// joints is the list of joints by the numbers of the schematic, with the pressure along
+// the lines that they are in.
+func joints(m *Matter) paper.Section {
 	t := &paper.Table{Caption: "Joints, by their numbers on the schematic; a joint that nobody listed is not absent", Small: true,
 		Columns: columns([]string{"no.", "line", "joint", "kind", "in", "to be seen", "sealant", "leak fluid"}, 0.8, 1.6, 2, 2, 2.4, 1.2, 1.6, 1.6)}
 	for _, j := range draw.Joints(m.Layout) {
 		t.Rows = append(t.Rows, []paper.Cell{strong(fmt.Sprint(j.Number)), text(j.Line.ID()), text(j.Joint.ID()), text(word(&j.Joint.Kind)), text(word(&j.Joint.In)),
 			text(yes(&j.Joint.Visible)), text(word(&j.Joint.Sealant)), blank()})
 	}
-	return orNone(t, "The file lists no joint. Each line has two ends at least: they are not known.")
+	blocks := []paper.Block{orNone(t, "The file lists no joint. Each line has two ends at least: they are not known.")}
+	for _, d := range draw.Pressures(m.Layout, m.Report) {
+		blocks = append(blocks, &paper.Picture{Drawing: d})
+	}
+	return paper.Section{ID: "joints", Title: "Joints, and the pressure along the lines", Blocks: blocks}
 }

@@ -59,7 +59,7 @@ func due(m *Matter) paper.Section {
 		state := "to come"
 		switch on := d.On.String(); {
 		case on < m.Run.On:
-			state = "past"
+			state = "OVERDUE"
 		case on == m.Run.On:
 			state = "today"
 		}

@@ -10,11 +10,11 @@ import (
 	"lowvent.example/schema/report"
 )
 
-// worstOf is how many findings stand on the page of the worst.
+// worstOf is how many faults stand on the page of the worst.
 const worstOf = 5
 
 // worst is the page of the worst that is not met, or not known where lives hang on it: of
-// each what it says, what was found and who may act. All else of them comes later.
+// each what it asks, what was found and who may act. All else of them comes later.
 func worst(m *Matter) paper.Section {
 	s := paper.Section{ID: "worst", Title: "The worst five", NewPage: true}
 	open := m.findings(func(f *report.Finding) bool { return f.Counts(report.Notice) })
@@ -22,28 +22,32 @@ func worst(m *Matter) paper.Section {
 		s.Blocks = []paper.Block{&paper.Para{Text: "In what the file states, nothing was found that is not met, and nothing that lives hang on is not known. That is no approval: nothing was inspected, and what the fitter has to prove stands on the fitter's pages."}}
 		return s
 	}
-	for _, f := range open[:min(worstOf, len(open))] {
+	all := byGravity(m.faults(open))
+	told := 0
+	for _, f := range all[:min(worstOf, len(all))] {
 		s.Blocks = append(s.Blocks, heading(f), &paper.Pairs{Rows: gist(f)})
+		told += len(f.findings)
 	}
-	if len(open) > worstOf {
-		s.Blocks = append(s.Blocks, &paper.Para{Text: fmt.Sprintf("And %s more, which the pages on what is not met and not known tell.", of(len(open)-worstOf, "finding"))})
+	if left := len(m.numbered()) - told; left > 0 {
+		s.Blocks = append(s.Blocks, &paper.Para{Text: fmt.Sprintf("%s more that are open, with their numbers, stand on the pages on what is not met, not known and left to the fitter.", of(left, "finding"))})
 	}
 	return s
 }
 
-// gist is a finding in four lines.
-func gist(f *report.Finding) []paper.Pair {
-	rows := []paper.Pair{{Label: "asked", Value: f.Asks + outcome(f)}, {Label: "why", Value: f.Why}}
-	if found := alike(f, compared); len(found) > 0 {
+// gist is a fault in five lines.
+func gist(f fault) []paper.Pair {
+	rows := []paper.Pair{{Label: "of", Value: f.things()}}
+	if found := f.alike(compared); len(found) > 0 {
 		rows = append(rows, paper.Pair{Label: "found", Value: found[0]})
 	}
-	if mends := alike(f, mended); len(mends) > 0 {
+	rows = append(rows, paper.Pair{Label: "why", Value: f.findings[0].Why})
+	if mends := f.alike(mended); len(mends) > 0 {
 		rows = append(rows, paper.Pair{Label: "mend", Value: mends[0]})
 	}
-	return append(rows, paper.Pair{Label: "who may act", Value: string(f.MayAct)})
+	return append(rows, paper.Pair{Label: "who may act", Value: string(f.findings[0].MayAct)})
 }
 
-// notMet is every finding that is not met, worst first.
+// notMet is every finding that is not met, worst first, those of one question together.
 func notMet(m *Matter) paper.Section {
 	open := m.findings(ended(report.NotMet))
 	s := paper.Section{ID: "not-met", Title: fmt.Sprintf("Not met: %s, worst first", of(len(open), "finding")), NewPage: true}
@@ -53,44 +57,51 @@ func notMet(m *Matter) paper.Section {
 	if len(open) == 0 {
 		s.Blocks = append(s.Blocks, &paper.Para{Text: "None in what the file states. Nothing was inspected."})
 	}
-	for _, f := range open {
-		s.Blocks = append(s.Blocks, finding(f)...)
+	for _, f := range m.faults(open) {
+		s.Blocks = append(s.Blocks, told(f)...)
 	}
 	return s
 }
 
-func heading(f *report.Finding) paper.Block {
-	return &paper.Heading{Word: string(f.Word), Text: f.Check + ", " + f.Label}
+func heading(f fault) paper.Block {
+	return &paper.Heading{Word: string(f.findings[0].Word), Text: f.title()}
 }
 
-// mostRows is how many comparisons of one finding have a row of their own.
-const mostRows = 3
-
-// finding tells one finding from what it says down to who may mend it. What several of
-// its clauses say alike is told once.
-func finding(f *report.Finding) []paper.Block {
-	rows := []paper.Pair{{Label: "asked", Value: f.Asks + outcome(f)}}
+// told tells one fault: what was found of each thing, and once what holds for all of them.
+func told(f fault) []paper.Block {
+	var rows []paper.Pair
 	add := func(label string, texts []string) {
 		for _, each := range texts {
 			rows = append(rows, paper.Pair{Label: label, Value: each})
 		}
 	}
-	found := alike(f, compared)
-	add("found", found[:min(mostRows, len(found))])
-	if len(found) > mostRows {
-		add("also", []string{strings.Join(found[mostRows:], ". ")})
+	for i, each := range f.findings {
+		rows = append(rows, paper.Pair{Label: fmt.Sprintf("%d %s", f.first+i, each.Label), Value: thing(each)})
 	}
-	add("rule", alike(f, ruled))
-	add("source", alike(f, func(p *report.Part) string { return saying.Cite(p.Source) }))
-	add("mend", alike(f, mended))
-	add("missing", missing(f))
-	add("why", []string{f.Why})
-	add("who may act", []string{string(f.MayAct)})
-	add("in the file", []string{saying.At(f.Place) + " " + f.Place.Pointer})
-	if w := f.Waiver; w != nil {
-		add("waived", []string{fmt.Sprintf("by %s until %s: %s (the finding stands)", w.DecidedBy, w.Until, w.Reason)})
-	}
+	add("rule", f.alike(ruled))
+	add("source", f.alike(func(p *report.Part) string { return saying.Cite(p.Source) }))
+	add("mend", f.alike(mended))
+	add("why", []string{f.findings[0].Why})
+	add("who may act", []string{string(f.findings[0].MayAct)})
+	add("check", []string{f.findings[0].Check})
 	return []paper.Block{heading(f), &paper.Pairs{Rows: rows}}
+}
+
+// thing is what was found of one thing, where the file says so, and what is missing beside.
+func thing(f *report.Finding) string {
+	said := []string{strings.Join(alike(f, compared), ". ")}
+	if lacks := missing(f); len(lacks) > 0 {
+		said = append(said, "Not known as well: "+strings.Join(lacks, "; "))
+	}
+	place := f.Place.Pointer
+	if f.Place.Line > 0 {
+		place = fmt.Sprintf("line %d, %s", f.Place.Line, place)
+	}
+	said = append(said, "("+place+")")
+	if w := f.Waiver; w != nil {
+		said = append(said, fmt.Sprintf("Waiver, %s and verified by nobody: by %s until %s: %s. The finding stands.", w.State, w.DecidedBy, w.Until, w.Reason))
+	}
+	return strings.Join(slices.DeleteFunc(said, func(s string) bool { return s == "" }), " ")
 }
 
 // alike is what the clauses that ended as the finding did say, each thing once.
@@ -107,8 +118,11 @@ func alike(f *report.Finding, say func(*report.Part) string) []string {
 }
 
 func outcome(f *report.Finding) string {
-	if f.Outcome == report.NotKnown {
+	switch f.Outcome {
+	case report.NotKnown:
 		return " Not known."
+	case report.NotApplicable:
+		return " For the fitter to answer."
 	}
 	return " Not met."
 }
@@ -143,44 +157,14 @@ func mended(p *report.Part) string {
 	return p.Mend.Text
 }
 
-// missing is what the file does not state, with how to find it out.
+// missing names what the file does not state beside what is not met.
 func missing(f *report.Finding) []string {
 	var all []string
 	for _, p := range f.Parts {
 		for _, each := range p.Missing {
-			all = append(all, each.What+" ("+each.Place.Pointer+"). How to measure: "+each.Measure)
+			all = append(all, each.What+" ("+each.Place.Pointer+")")
 		}
 	}
 	slices.Sort(all)
 	return slices.Compact(all)
-}
-
-// notKnown is every question that the file does not answer, with what to go and measure.
-func notKnown(m *Matter) paper.Section {
-	open := m.findings(ended(report.NotKnown))
-	t := &paper.Table{Caption: "What is not known never counts as met", Small: true,
-		Columns: columns([]string{"check", "of", "what the file does not state", "how to measure it"}, 3, 2.4, 3, 5)}
-	for _, f := range open {
-		t.Rows = append(t.Rows, unknown(f)...)
-	}
-	return paper.Section{ID: "not-known", Title: fmt.Sprintf("Not known: %s, each to be measured", of(len(open), "question")), NewPage: true,
-		Blocks: []paper.Block{orNone(t, "The file states all that the checks asked of it. What it states is not inspected.")}}
-}
-
-func unknown(f *report.Finding) [][]paper.Cell {
-	var rows [][]paper.Cell
-	seen := map[string]bool{}
-	for _, p := range f.Parts {
-		for _, each := range p.Missing {
-			if seen[each.What+each.Place.Pointer] {
-				continue
-			}
-			seen[each.What+each.Place.Pointer] = true
-			rows = append(rows, []paper.Cell{{Text: f.Check, Word: string(f.Word)}, text(f.Label), text(each.What + " (" + each.Place.Pointer + ")"), text(each.Measure)})
-		}
-	}
-	if rows == nil {
-		rows = [][]paper.Cell{{{Text: f.Check, Word: string(f.Word)}, text(f.Label), text(f.Asks), text("")}}
-	}
-	return rows
 }

@@ -13,7 +13,11 @@ import (
 
 // first is the first page: who may work, what is live, and by which text was judged.
 func first(m *Matter) paper.Section {
-	blocks := []paper.Block{&paper.Box{Blocks: gasNow(m)}}
+	blocks := []paper.Block{}
+	if box := today(m); box != nil {
+		blocks = append(blocks, box)
+	}
+	blocks = append(blocks, &paper.Box{Blocks: gasNow(m)})
 	if len(m.Report.Waivers) > 0 {
 		blocks = append(blocks, waivers(m))
 	}
@@ -22,11 +26,39 @@ func first(m *Matter) paper.Section {
 		blocks = append(blocks, overlay(m.Report.Overlay))
 	}
 	blocks = append(blocks, &paper.Pairs{Rows: []paper.Pair{
-		{Label: "dwelling", Value: each(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity)) + "; measured by " + word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
-		{Label: "file", Value: m.Report.File + ", SHA-256 " + m.Report.SHA256},
-		{Label: "judged on", Value: m.Run.On + ", by " + m.Run.Program.Name + " " + m.Run.Program.Version + ": " + asked(&m.Report.Counts)},
-	}}, &paper.Para{Text: report.KeepOff, Strong: true})
+		{Label: "dwelling", Value: each(word(&m.Layout.Dwelling.Kind), word(&m.Layout.Dwelling.Identity)) + "; gas: " + word(&m.Layout.Gas.Kind) + "; measured by " + word(&m.Layout.SurveyedBy.Who) + ", on " + date(&m.Layout.SurveyedBy.On)},
+		{Label: "file", Value: m.Report.File + ", judged on " + m.Run.On + "; SHA-256 " + m.Report.SHA256},
+	}}, &paper.Para{Text: saying.Result(m.Run), Strong: true})
 	return paper.Section{ID: "first", Title: "Before anything else", Blocks: blocks}
+}
+
+// today is what the owner does before anybody comes, where something is at DANGER, not met
+// or not known, or nobody says that the gas is off. None of it loosens a joint. What it asks
+// is common practice of the trade, no source.
+func today(m *Matter) paper.Block {
+	grave := len(m.findings(func(f *report.Finding) bool { return f.Word == report.Danger && f.Counts(report.Danger) }))
+	connected, known := m.Layout.Gas.Connected.Get()
+	if grave == 0 && known && !connected {
+		return nil
+	}
+	head := m.Report.Gas + "."
+	if grave > 0 {
+		head = fmt.Sprintf("%s; %s at DANGER.", m.Report.Gas, of(grave, "open finding"))
+	}
+	items := []string{
+		"Every flame and pilot out, and the valve on every cylinder shut; it stays shut.",
+		"A cylinder that is joined to nothing: out into the open air, upright. One that is joined: leave it, the fitter takes it off.",
+		"Out of gas lockers and away from cylinders: whatever is loose and sparks, burns or gives off vapour.",
+		"Where gas is smelt: out, as the card for the wall says. Then the fitter. Loosen, cut, join and test nothing.",
+	}
+	return &paper.Box{Blocks: []paper.Block{&paper.Para{Text: "Today, and without touching a joint: " + head, Strong: true}, &paper.List{Ordered: true, Items: items}}}
+}
+
+func firstSentence(s string) string {
+	if i := strings.Index(s, ". "); i >= 0 {
+		return s[:i+1]
+	}
+	return s
 }
 
 // gasNow says who may work and what a fitter finds on arrival.
@@ -37,12 +69,11 @@ func gasNow(m *Matter) []paper.Block {
 	}
 	gas := &m.Layout.Gas
 	return append(blocks, &paper.Pairs{Rows: []paper.Pair{
-		{Label: "licence needed", Value: "one that covers gas work in a dwelling of the kind " + word(&m.Layout.Dwelling.Kind) + ", where it stands. Licences go by kind: show it before work begins."},
+		{Label: "licence needed", Value: "one that covers gas work in a dwelling of the kind " + word(&m.Layout.Dwelling.Kind) + ", where it stands"},
 		{Label: "gas now", Value: m.Report.Gas},
 		{Label: "work done so far", Value: word(&gas.WorkDone)},
 		{Label: "what is live", Value: word(&gas.LiveParts)},
 		{Label: "access, whom to call", Value: word(&gas.Access)},
-		{Label: "gas", Value: word(&gas.Kind) + ", propane share " + amount(&gas.Propane)},
 		{Label: "fitter's licence, no.", Blank: true},
 	}})
 }
@@ -53,7 +84,7 @@ func yardstick(m *Matter) []paper.Block {
 	if c := m.Report.Code; c != nil {
 		rows = []paper.Pair{{Label: "judged by", Value: strings.TrimSuffix(c.Title+"; "+c.Edition, "; ")}}
 		if !c.Governs {
-			rows = append(rows, paper.Pair{Label: "borrowed yardstick", Value: "not shown to be the law here. " + c.Borrowed})
+			rows = append(rows, paper.Pair{Label: "borrowed yardstick", Value: "not shown to be the law here: " + firstSentence(c.Borrowed) + " The annex says more."})
 		}
 		if c.File != "" {
 			rows = append(rows, paper.Pair{Label: "read from", Value: c.File + ", a file of the user's own: nobody has verified it"})
@@ -96,7 +127,7 @@ func asked(c *report.Counts) string {
 
 // waivers stand at the head, since each is a finding that somebody means to live with.
 func waivers(m *Matter) paper.Block {
-	t := &paper.Table{Caption: "Waivers: a waived finding stands, and nothing that was found changes by it",
+	t := &paper.Table{Caption: "Waivers: verified by nobody; a waived finding stands, and nothing that was found changes by it",
 		Columns: columns([]string{"waiver", "of", "state", "decided by, until", "reason", "the fitter's word on it"}, 2, 3, 2, 3, 4, 3)}
 	for _, w := range m.Report.Waivers {
 		t.Rows = append(t.Rows, []paper.Cell{strong(w.ID), text(w.Check + " " + w.Subject), text(w.State), text(w.DecidedBy + ", until " + w.Until), text(w.Reason), blank()})

@@ -53,20 +53,20 @@ func name(m *Matter) string {
 
 // builders are the pages that tell what was found.
 func builders(m *Matter) paper.Part {
-	sections := []paper.Section{first(m), worst(m)}
+	sections := append([]paper.Section{first(m), worst(m), schematic(m)}, drawings(m)...)
+	sections = append(sections, notMet(m), notKnown(m))
 	if m.Old != nil {
 		sections = append(sections, changes(m))
 	}
-	sections = append(sections, drawings(m)...)
-	sections = append(sections, notMet(m), notKnown(m), charts(m), due(m))
+	sections = append(sections, charts(m), due(m))
 	return paper.Part{ID: "builder", Title: "The builder's pages: what the file states, and what was found", Sections: sections}
 }
 
 // fitters are the pages that the fitter works on.
 func fitters(m *Matter) paper.Part {
-	sections := []paper.Section{prove(m), unseen(m), hidden(m), plates(m)}
+	sections := []paper.Section{unsafe(m), prove(m), unseen(m), hidden(m), joints(m), plates(m)}
 	sections = append(sections, schedules(m)...)
-	sections = append(sections, schematic(m), materials(m), manuals(m), tests(m), unsafe(m), notes(m))
+	sections = append(sections, materials(m), manuals(m), tests(m), notes(m))
 	return paper.Part{ID: "fitter", Title: "The fitter's pages: for the licensed gas fitter's use", Sections: sections}
 }
 

@@ -29,7 +29,7 @@ type row struct{ label, value, basis string }
 
 func plate(label string, rows []row) paper.Block {
 	t := &paper.Table{Caption: label, Small: true, Columns: columns([]string{"plate", "owner's copy", "on the ground of", "the plate says"}, 3, 4, 2, 4)}
-	for _, r := range rows {
+	for _, r := range append(rows, row{label: "photo no."}) {
 		t.Rows = append(t.Rows, []paper.Cell{text(r.label), text(r.value), text(r.basis), blank()})
 	}
 	return t

@@ -6,7 +6,6 @@ import (
 
 	"lowvent.example/cmd/lowvent/internal/paper"
 	"lowvent.example/schema/layout"
-	"lowvent.example/schema/report"
 )
 
 // prove lists what the owner states and only a fitter can show to be so.
@@ -77,18 +76,23 @@ func hidden(m *Matter) paper.Section {
 	return paper.Section{ID: "hidden", Title: "Hidden runs", Blocks: []paper.Block{orNone(t, "The file states that every listed line can be seen along its length.")}}
 }
 
-// notes is a decision to be written for each finding that is open, and room for more.
+// notes is a decision to be written for each open finding, and room for more.
 func notes(m *Matter) paper.Section {
-	t := &paper.Table{Caption: "A decision for each finding", Columns: columns([]string{"finding", "of", "decision", "date, initials"}, 3, 3, 5, 2.4)}
-	open := m.findings(func(f *report.Finding) bool {
-		return f.Outcome == report.NotMet || f.Outcome == report.NotKnown || f.Reason == report.AskFitter
-	})
-	for _, f := range open {
-		t.Rows = append(t.Rows, []paper.Cell{{Text: f.Check, Word: string(f.Word)}, text(f.Label), blank(), blank()})
+	t := &paper.Table{Caption: "A decision for each open finding", Columns: columns([]string{"finding", "of", "asked", "decision", "date, initials"}, 1.7, 2.2, 5.4, 3, 1.6), Small: true}
+	before := ""
+	for i, f := range m.numbered() {
+		asked := f.Asks + outcome(f)
+		if asked == before {
+			asked = "the same"
+		} else {
+			before = asked
+		}
+		t.Rows = append(t.Rows, []paper.Cell{{Text: fmt.Sprint(i + 1), Word: string(f.Word)}, text(f.Label), text(asked), blank(), blank()})
 	}
 	return paper.Section{ID: "notes", Title: "Fitter's notes (not a statutory certificate)", NewPage: true, Blocks: []paper.Block{
 		orNone(t, "No finding is open in what the file states."),
-		&paper.Lines{Label: "What else was found, and what was agreed", Count: 10},
+		&paper.Lines{Label: "What else was found, and what was agreed", Count: 8},
+		&paper.Para{Text: "What has to be signed is signed on the certificate that the law asks for: this paper has no place for it."},
 		&paper.Pairs{Rows: []paper.Pair{{Label: "fitter", Blank: true}, {Label: "licence, and what it covers", Blank: true}, {Label: "date", Blank: true}, {Label: "papers left with the owner", Blank: true}}},
 	}}
 }
@@ -97,6 +101,6 @@ func notes(m *Matter) paper.Section {
 func unsafe(*Matter) paper.Section {
 	return paper.Section{ID: "unsafe", Title: "Unsafe situation", Blocks: []paper.Block{&paper.Box{Blocks: []paper.Block{
 		&paper.List{Boxes: true, Items: []string{"immediately dangerous", "at risk", "notice left with the owner", "gas turned off", "gas capped"}},
-		&paper.Pairs{Rows: []paper.Pair{{Label: "what", Blank: true}, {Label: "where it was capped or locked off", Blank: true}, {Label: "who was told, when", Blank: true}, {Label: "date, initials", Blank: true}}},
+		&paper.Pairs{Rows: []paper.Pair{{Label: "what", Blank: true}, {Label: "where it was capped or locked off", Blank: true}, {Label: "who was told, when", Blank: true}, {Label: "number of the notice", Blank: true}, {Label: "date, time, initials", Blank: true}, {Label: "seen by the owner", Blank: true}}},
 	}}}}
 }

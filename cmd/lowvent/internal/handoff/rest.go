@@ -25,7 +25,8 @@ func withinLimit(m *Matter) paper.Section {
 		p := deciding(f)
 		t.Rows = append(t.Rows, []paper.Cell{text(f.Check), text(f.Label), text(label(p.Found)), text(label(p.Needed)), text(clause(p.Source)), text(toProve)})
 	}
-	return paper.Section{ID: "within", Title: fmt.Sprintf("Within limit, as stated: %s", of(len(all), "answer")), Blocks: []paper.Block{orNone(t, "None.")}}
+	return paper.Section{ID: "within", Title: fmt.Sprintf("Within limit, as stated: %s", of(len(all), "answer")),
+		Blocks: []paper.Block{&paper.Para{Text: "Counted: " + asked(&m.Report.Counts) + "."}, orNone(t, "None.")}}
 }
 
 // deciding is the comparison that stands nearest to its limit, else the first.
@@ -68,10 +69,14 @@ func label(a *report.Amount) string {
 func notCovered(m *Matter) paper.Section {
 	silent := m.findings(func(f *report.Finding) bool { return f.Reason == report.NotCovered })
 	ask := m.findings(func(f *report.Finding) bool { return f.Reason == report.AskFitter })
-	return paper.Section{ID: "not-covered", Title: fmt.Sprintf("Not covered by the code: %d; left to the fitter: %d", len(silent), len(ask)), Blocks: []paper.Block{
+	blocks := []paper.Block{}
+	if c := m.Report.Code; c != nil && !c.Governs {
+		blocks = append(blocks, &paper.Para{Text: "The code is a borrowed yardstick: " + c.Borrowed})
+	}
+	return paper.Section{ID: "not-covered", Title: fmt.Sprintf("Not covered by the code: %d; left to the fitter: %d", len(silent), len(ask)), Blocks: append(blocks,
 		orNone(openTable("The code is silent, and nothing was taken from another", silent), "The code speaks to all that was asked."),
 		orNone(openTable("Questions for the fitter: too little is known of the text to judge by it", ask), "No question is left to the fitter for want of a text."),
-	}}
+	)}
 }
 
 // openTable lists findings that have no answer, each once, with what they asked.
@@ -137,7 +142,7 @@ func figures(m *Matter) paper.Section {
 		}
 		t.Rows = append(t.Rows, []paper.Cell{text(f.Title), text(f.Label), text(value)})
 	}
-	return paper.Section{ID: "figures", Title: "Figures", NewPage: true, Blocks: []paper.Block{orNone(t, "None.")}}
+	return paper.Section{ID: "figures", Title: "Figures", Blocks: []paper.Block{orNone(t, "None.")}}
 }
 
 // charts are the courses over time.
@@ -198,6 +203,6 @@ func changes(m *Matter) paper.Section {
 			}
 		}
 	}
-	return paper.Section{ID: "changes", Title: "Changes since the last visit", NewPage: true,
+	return paper.Section{ID: "changes", Title: "Changes since the older file",
 		Blocks: []paper.Block{orNone(t, "Every question ended as it did before. What the file says may still have changed.")}}
 }

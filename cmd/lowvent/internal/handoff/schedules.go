@@ -1,6 +1,9 @@
 package handoff
 
 import (
+	"fmt"
+	"strings"
+
 	"lowvent.example/cmd/lowvent/internal/paper"
 	"lowvent.example/schema/layout"
 )
@@ -12,7 +15,7 @@ func schedules(m *Matter) []paper.Section {
 		{ID: "loads", Title: "Load schedule", NewPage: true, Blocks: []paper.Block{loads(m), regulators(m)}},
 		{ID: "pipes", Title: "Pipe schedule, with the sizes that the program solved", Blocks: []paper.Block{
 			&paper.Para{Text: "For the licensed fitter's use. What is built is never to be made narrower on account of a solved size: a code may ask for more than the flow does, and the narrowest that carries the load is the edge.", Strong: true},
-			pipes(m), orNone(constants(m, "What the solved sizes were reckoned with", solved), "No size could be solved.")}},
+			pipes(m), flows(m), orNone(constants(m, "What the solved sizes were reckoned with", solved), "No size could be solved.")}},
 		{ID: "ventilation", Title: "Ventilation schedule", Blocks: []paper.Block{lockerVents(m), spaceVents(m)}},
 	}
 }
@@ -47,17 +50,27 @@ func regulators(m *Matter) paper.Block {
 }
 
 func pipes(m *Matter) paper.Block {
-	t := &paper.Table{Caption: "Lines, in the order of their names; drops with everything on", Small: true,
-		Columns: columns([]string{"line", "from, to", "kind", "outside, wall", "length; with fittings", "load", "drop by the code's equation", "drop by friction", "bore needed", "narrowest standard outside"},
-			1.5, 2.4, 1.6, 2, 2.4, 2, 2, 2, 2, 2)}
+	t := &paper.Table{Caption: "Lines as built, in the order of their names", Small: true,
+		Columns: columns([]string{"line", "from", "to", "kind", "outside, wall", "length", "length with fittings"}, 1.6, 2, 2, 1.6, 2.6, 2, 2)}
 	for _, line := range m.Layout.Lines.All() {
-		at := line.Spot().Pointer()
-		t.Rows = append(t.Rows, []paper.Cell{text(line.ID()), text(word(&line.From) + " to " + word(&line.To)), text(word(&line.Kind)),
-			text(size(line)), text(amount(&line.Length) + "; " + m.figure("line.length-with-fittings", at)),
-			text(m.figure("line.load", at)), text(m.figure("line.drop-by-code", at)), text(m.figure("line.drop-by-friction", at)),
-			text(m.figure("line.least-bore", at)), text(m.figure("line.least-size", at))})
+		t.Rows = append(t.Rows, []paper.Cell{text(line.ID()), text(word(&line.From)), text(word(&line.To)), text(word(&line.Kind)),
+			text(size(line)), text(amount(&line.Length)), text(m.figure("line.length-with-fittings", line.Spot().Pointer()))})
 	}
 	return orNone(t, "The file lists no line.")
+}
+
+// flows is what goes through each line with everything on, and what it needs for that.
+func flows(m *Matter) paper.Block {
+	t := &paper.Table{Caption: "Flow with everything on, behind a regulator that works", Small: true,
+		Columns: columns([]string{"line", "load", "drop by the code's equation", "drop by friction", "bore needed", "narrowest standard outside"}, 1.6, 2.4, 2.2, 2.2, 2.2, 2.2)}
+	for _, line := range m.Layout.Lines.All() {
+		row := []paper.Cell{text(line.ID())}
+		for _, id := range []string{"line.load", "line.drop-by-code", "line.drop-by-friction", "line.least-bore", "line.least-size"} {
+			row = append(row, text(m.figure(id, line.Spot().Pointer())))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return orNone(t, "No flow is known: the file lists no line.")
 }
 
 func lockerVents(m *Matter) paper.Block {
@@ -90,22 +103,45 @@ func spaceVents(m *Matter) paper.Block {
 	return orNone(t, "The file lists no fixed vent of a space.")
 }
 
-// materials is what the lines are made of, for the fitter to confirm.
+// materials is what is built in now, for the fitter to confirm. A part with an open finding
+// is named as one not to be bought again as it is.
 func materials(m *Matter) paper.Section {
 	t := &paper.Table{Caption: "For the fitter to confirm before anything is bought", Small: true,
-		Columns: columns([]string{"part", "kind", "standard", "size", "length or count", "confirmed, or what instead"}, 2, 2.4, 3, 2.4, 2, 4)}
+		Columns: columns([]string{"part as built", "kind", "standard", "size", "length", "open findings", "confirmed, or what instead"}, 2, 2.2, 2.6, 2.4, 1.8, 2, 3.4)}
+	add := func(thing layout.Item, cells ...string) {
+		row := []paper.Cell{text(thing.Label())}
+		for _, c := range cells {
+			row = append(row, text(c))
+		}
+		t.Rows = append(t.Rows, append(row, text(m.openOf(thing.Spot().Pointer())), blank()))
+	}
 	for _, line := range m.Layout.Lines.All() {
-		t.Rows = append(t.Rows, []paper.Cell{text(line.Label()), text(word(&line.Kind)), text(word(&line.Standard)), text(size(line)),
-			text(amount(&line.Length)), blank()})
+		if to, _ := line.To.Get(); to.Section() != "openEnds" { // what leads nowhere is bought by nobody
+			add(line, word(&line.Kind), word(&line.Standard), size(line), amount(&line.Length))
+		}
 	}
 	for _, c := range m.Layout.Changeovers.All() {
-		t.Rows = append(t.Rows, []paper.Cell{text(c.Label()), text("changeover, automatic: " + yes(&c.Automatic) + ", non-return: " + yes(&c.NonReturn)), text(""), text("for " + words(&c.Connects)), text("1"), blank()})
+		add(c, "changeover, automatic: "+yes(&c.Automatic)+", non-return: "+yes(&c.NonReturn), "", "for "+words(&c.Connects), "")
 	}
 	for _, r := range m.Layout.Regulators.All() {
-		t.Rows = append(t.Rows, []paper.Cell{text(r.Label()), text("regulator"), text(word(&r.Standard)), text(amount(&r.Outlet)), text("1"), blank()})
+		add(r, "regulator", word(&r.Standard), amount(&r.Outlet), "")
 	}
 	for _, a := range m.Layout.Alarms.All() {
-		t.Rows = append(t.Rows, []paper.Cell{text(a.Label()), text("alarm, " + word(&a.Kind)), text(word(&a.Standard)), text(""), text("1"), blank()})
+		add(a, "alarm, "+word(&a.Kind), word(&a.Standard), "", "")
 	}
 	return paper.Section{ID: "materials", Title: "Materials", Blocks: []paper.Block{orNone(t, "The file lists no line, regulator or alarm.")}}
+}
+
+// openOf names the open findings of a thing by their numbers.
+func (m *Matter) openOf(pointer string) string {
+	var all []string
+	for i, f := range m.numbered() {
+		if f.Subject == pointer {
+			all = append(all, fmt.Sprint(i+1))
+		}
+	}
+	if all == nil {
+		return ""
+	}
+	return "not again as it is: " + strings.Join(all, ", ")
 }

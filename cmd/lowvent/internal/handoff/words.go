@@ -53,17 +53,18 @@ func date(g *layout.Given[layout.Date]) string {
 	return v.String()
 }
 
-// amount is a quantity as the file writes it, with both systems of units beside it.
+// amount is a quantity in both systems of units, with what the file itself writes where
+// that says more: a tolerance.
 func amount[Q unit.Quantity](m *layout.Measure[Q]) string {
 	v, known := m.Get()
 	if !known {
 		return notStated
 	}
 	text := unit.TextOf(v.Nominal.Kind(), float64(v.Nominal))
-	if v.Written == "" || v.Written == text {
-		return text
+	if !v.Exact() && v.Written != "" {
+		text += ", written " + v.Written
 	}
-	return v.Written + "; " + text
+	return text
 }
 
 // words is a list of words, or that it is not known.

@@ -54,8 +54,14 @@ func Write(w io.Writer, of Of, entries []Entry) error {
 
 type writer struct{ to *bufio.Writer }
 
+// entry stands on its date; one that is past stands on the day judged, or nobody would be
+// reminded.
 func (c *writer) entry(of Of, e Entry) {
-	c.event(of, e.Subject+"\n"+e.Written, day(e.On), e.What, fmt.Sprintf("%s: the file states %s, at %s", of.Title, e.Written, e.Subject))
+	on, what := day(e.On), e.What
+	if judged := strings.ReplaceAll(of.On, "-", ""); on < judged {
+		on, what = judged, "OVERDUE since "+e.Written+": "+what
+	}
+	c.event(of, e.Subject+"\n"+e.Written, on, what, fmt.Sprintf("%s: the file states %s, at %s", of.Title, e.Written, e.Subject))
 }
 
 // event is a day without a time of day, with a reminder ahead of it. The key tells it from

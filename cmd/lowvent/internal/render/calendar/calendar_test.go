@@ -134,7 +134,11 @@ func TestUID(t *testing.T) {
 	uids := func(of Of, all []Entry) map[string]string {
 		found := map[string]string{}
 		for _, event := range read(t, of, all).inside {
-			found[event.text("SUMMARY")] = event.text("UID")
+			_, what, overdue := strings.Cut(event.text("SUMMARY"), ": ")
+			if !overdue {
+				what = event.text("SUMMARY")
+			}
+			found[what] = event.text("UID")
 		}
 		return found
 	}
@@ -163,6 +167,14 @@ func TestUID(t *testing.T) {
 	}
 }
 
+// TestOverdue: what is past stands on the day judged, where it reminds, and says since when.
+func TestOverdue(t *testing.T) {
+	event := read(t, of, []Entry{{On: unit.Date{Year: 2024, Month: 3, Day: 1}, Written: "2024-03", What: "alarm gas is to be replaced", Subject: "/alarms/gas/replaceBy"}}).inside[0]
+	if event.text("DTSTART") != strings.ReplaceAll(of.On, "-", "") || !strings.HasPrefix(event.text("SUMMARY"), "OVERDUE since 2024-03: alarm gas") {
+		t.Errorf("on %s: %s", event.text("DTSTART"), event.text("SUMMARY"))
+	}
+}
+
 // TestSameBytes: no clock and no order but the caller's.
 func TestSameBytes(t *testing.T) {
 	if a, b := written(t, of, entries()), written(t, of, entries()); a != b {
@@ -181,7 +193,11 @@ func TestAnyText(t *testing.T) {
 				Written: rapid.String().Draw(t, "written"), What: rapid.String().Draw(t, "what"), Subject: rapid.String().Draw(t, "subject")})
 		}
 		for i, event := range read(t, of, all).inside {
-			if got, want := event.text("SUMMARY"), text.Clean(all[i].What+" (reminder, no proof)"); got != want {
+			what := all[i].What
+			if all[i].On.String() < of.On {
+				what = "OVERDUE since " + all[i].Written + ": " + what
+			}
+			if got, want := event.text("SUMMARY"), text.Clean(what+" (reminder, no proof)"); got != want {
 				t.Fatalf("%q came back as %q", want, got)
 			}
 			if !strings.HasPrefix(event.text("DESCRIPTION"), text.Clean(of.Title)) {
