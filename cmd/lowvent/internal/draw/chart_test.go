@@ -145,3 +145,23 @@ func TestNotesBesideAChart(t *testing.T) {
 		t.Errorf("wrapped into %q", got)
 	}
 }
+
+// TestALevelCourseIsDrawnLevel: what differs by the rounding of numbers alone is no slope,
+// and its marks are few and differ.
+func TestALevelCourseIsDrawnLevel(t *testing.T) {
+	for kind, at := range map[unit.Kind]float64{unit.KindTemperature: 300, unit.KindSpeed: 1e6, unit.KindRatio: 0} {
+		d := Chart("c", "a course", course(kind, [][2]float64{{0, at}, {3600, math.Nextafter(at, 2e6)}}))
+		curve := d.Marks[len(d.Marks)-1].(*Path).Points
+		if rise := math.Abs(curve[0].Y - curve[1].Y); rise > 0.01 {
+			t.Errorf("%s: from %g to %g", kind, curve[0].Y, curve[1].Y)
+		}
+		said := map[string]bool{}
+		texts := Texts(d.Marks)
+		for _, each := range texts {
+			said[each.Content] = true
+		}
+		if len(texts) < 6 || len(texts) > 24 || len(said) != len(texts) {
+			t.Errorf("%s: %d texts, %d of them different", kind, len(texts), len(said))
+		}
+	}
+}

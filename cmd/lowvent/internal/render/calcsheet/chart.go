@@ -1,47 +1,33 @@
 package calcsheet
 
 import (
-	"strconv"
-	"strings"
+	"bytes"
+	"html/template"
 	"unicode"
 	"unicode/utf8"
 
+	"lowvent.example/cmd/lowvent/internal/draw"
+	"lowvent.example/cmd/lowvent/internal/render/svg"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 )
 
-// The sides of a chart's frame in its picture, in the picture's own units.
-const (
-	wide, tall                                   = 480.0, 280.0
-	frameLeft, frameRight, frameTop, frameBottom = 50.0, 430.0, 30.0, 232.0
-)
-
 // chart is a course as a picture and as tables.
 type chart struct {
-	ID, Title, Describe       string
-	Line                      string // the points of the line, as SVG writes them
-	Left, Bottom              []mark
-	UpName, OtherName, Across string // what stands along the sides
-	UpTitle, AcrossTitle      string
-	UpSymbol, AcrossSymbol    string
-	Some, All                 []point // All is empty where Some has every point
+	Picture                *draw.Drawing // nil for a course of one point
+	Title, Describe        string
+	UpTitle, AcrossTitle   string
+	UpSymbol, AcrossSymbol string
+	Some, All              []point // All is empty where Some has every point
 }
 
-// mark is a labelled place along a side; Other is its label in the other system.
-type mark struct{ At, Label, Other string }
-
 func chartOf(c *report.Course, id string) *chart {
-	across, up := kindOf(c.Across.Kind), kindOf(c.Up.Kind)
 	e := extremes(c.Points)
-	x := axisOf(across, c.Points[0][0], c.Points[len(c.Points)-1][0], false)
-	y := axisOf(up, c.Points[e.lowest][1], c.Points[e.highest][1], true)
 	all := pointsOf(c, e)
-	out := &chart{ID: id, Title: capital(c.Up.Title) + " against " + c.Across.Title, Describe: described(c, all, e),
-		Line: line(c.Points, x, y), UpTitle: c.Up.Title, AcrossTitle: c.Across.Title,
-		UpName: named(c.Up.Title, y.name), Across: named(c.Across.Title, x.name), UpSymbol: si(up), AcrossSymbol: si(across), Some: all}
-	out.Left, out.OtherName = upMarks(up, y)
-	for _, each := range x.marks() {
-		out.Bottom = append(out.Bottom, mark{At: pixel(onto(x, each, frameLeft, frameRight)), Label: label(each, x.step, 0)})
+	out := &chart{Title: capital(c.Up.Title) + " against " + c.Across.Title, Describe: described(c, all, e), UpTitle: c.Up.Title, AcrossTitle: c.Across.Title,
+		UpSymbol: si(kindOf(c.Up.Kind)), AcrossSymbol: si(kindOf(c.Across.Kind)), Some: all}
+	if len(all) > 1 {
+		out.Picture = draw.Chart(id, out.Title, c)
 	}
 	if len(all) > mostShown {
 		out.Some, out.All = thinned(all, e), all
@@ -49,20 +35,12 @@ func chartOf(c *report.Course, id string) *chart {
 	return out
 }
 
-// upMarks labels the left side, and the right one where the other system has a unit.
-func upMarks(k unit.Kind, y axis) (marks []mark, other string) {
-	us := measureOf(k, scales[k].us)
-	for _, each := range y.marks() {
-		m := mark{At: pixel(onto(y, each, frameBottom, frameTop)), Label: label(each, y.step, 0)}
-		if scales[k].us != "" {
-			m.Other, other = label(us.of(y.toSI(each)), y.step*y.factor/us.factor, 1), us.name
-		}
-		marks = append(marks, m)
-	}
-	return marks, other
+// picture is a drawing as the page holds it. The error is as that of [svg.Write].
+func picture(d *draw.Drawing) (template.HTML, error) {
+	var out bytes.Buffer
+	err := svg.Write(&out, d)
+	return template.HTML(out.String()), err // svg has made a text of every text
 }
-
-func named(title, unit string) string { return strings.TrimSuffix(title+", "+unit, ", ") }
 
 func si(k unit.Kind) string {
 	if k.Symbol() == "1" {
@@ -75,38 +53,6 @@ func si(k unit.Kind) string {
 func capital(s string) string {
 	first, size := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(first)) + s[size:]
-}
-
-// onto maps a number of an axis onto a side of the frame.
-func onto(a axis, x, from, to float64) float64 { return from + (to-from)*(x-a.low)/(a.high-a.low) }
-
-func pixel(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }
-
-// line is the course in the picture. Of the points that fall into one column it keeps
-// the first, the lowest, the highest and the last, so that no peak is lost.
-func line(points [][2]float64, x, y axis) string {
-	var out []string
-	put := func(p [2]float64) {
-		out = append(out, pixel(onto(x, x.of(p[0]), frameLeft, frameRight))+","+pixel(onto(y, y.of(p[1]), frameBottom, frameTop)))
-	}
-	column := func(p [2]float64) int { return int(onto(x, x.of(p[0]), frameLeft, frameRight)) }
-	for from := 0; from < len(points); {
-		to := from + 1
-		for to < len(points) && column(points[to]) == column(points[from]) {
-			to++
-		}
-		e := extremes(points[from:to])
-		for i, each := range points[from:to] {
-			if i == 0 || i == to-from-1 || i == e.lowest || i == e.highest {
-				put(each)
-			}
-		}
-		from = to
-	}
-	if len(out) == 1 {
-		out = append(out, out[0]) // a line of one point is drawn as a dot
-	}
-	return strings.Join(out, " ")
 }
 
 // ends are the indices of the first point that is lowest and of that which is highest.

@@ -39,6 +39,7 @@ func parsed() *template.Template {
 	}
 	t := template.New("").Funcs(template.FuncMap{
 		"answer": saying.Answer, "cite": saying.Cite, "waived": waived, "result": result, "compared": compared, "at": saying.At, "exact": exact,
+		"picture": picture,
 		"meaning": func(s report.Signal) string { return s.Meaning() },
 	})
 	t = template.Must(t.ParseFS(templates, "*.html"))

@@ -21,8 +21,8 @@ import (
 // anywhere or asks for anything.
 var (
 	elements = strings.Fields("html head meta title style body header main footer section div p h1 h2 h3 dl dt dd ul li b strong span code " +
-		"table caption thead tbody tr th td details summary figure figcaption svg desc line text rect polyline")
-	attributes = strings.Fields("lang charset http-equiv content name class scope data-label id role aria-labelledby xmlns viewBox x y x1 x2 y1 y2 dy width height points")
+		"table caption thead tbody tr th td details summary figure figcaption svg desc text path")
+	attributes = strings.Fields("lang charset http-equiv content name class scope data-label id role aria-labelledby viewBox space x y d width height fill stroke stroke-width stroke-dasharray stroke-linejoin font-size font-weight text-anchor textLength lengthAdjust")
 )
 
 func pageFor(t interface{ Fatal(...any) }, run *report.Run) string {
