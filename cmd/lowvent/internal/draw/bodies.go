@@ -1,5 +1,7 @@
 package draw
 
+import "lowvent.example/schema/layout"
+
 // penOf is how the outline of a sort of thing is drawn.
 func penOf(s sort) Pen {
 	switch s {
@@ -14,7 +16,7 @@ func penOf(s sort) Pen {
 	case isCombustible:
 		return Pen{Width: thin, Dash: Dotted, Ink: Grey}
 	}
-	return Pen{Width: plain}
+	return Pen{Width: medium}
 }
 
 // fillOf is what a thing's body is filled with; most are left open, so that what lies
@@ -80,7 +82,7 @@ func (t *thing) sign(r Rectangle, pen Pen) []Mark {
 	case isExhaust, isStored:
 		return []Mark{line(thinner, a, c)}
 	case isIgnition, isFan, isRegulator, isChangeover:
-		return symbol(t.sort, t.word, r.centre(), Pen{Width: plain})
+		return symbol(t.sort, t.word, r.centre(), Pen{Width: medium})
 	case isStove:
 		return []Mark{r.grown(-min(1, r.wide()/4, r.high()/4)).drawn(thinner, None)}
 	}
@@ -96,7 +98,7 @@ func inWall(r Rectangle, pen Pen) []Mark {
 		a, b, x, y = Point{m.X, r.Top}, Point{m.X, r.Bottom}, 0.9, 0
 	}
 	gap := Pen{Width: 1.3, Ink: White}
-	edge := Pen{Width: plain, Dash: pen.Dash}
+	edge := Pen{Width: medium, Dash: pen.Dash}
 	return []Mark{line(gap, a, b), line(edge, a.plus(x/2, y/2), b.plus(x/2, y/2)), line(edge, a.plus(-x/2, -y/2), b.plus(-x/2, -y/2)),
 		line(Pen{Width: 0.35}, a.plus(x, y), a.plus(-x, -y)), line(Pen{Width: 0.35}, b.plus(x, y), b.plus(-x, -y))}
 }
@@ -111,7 +113,7 @@ func (t *thing) ending(v *view, pen Pen) []Mark {
 			marks = append(marks, line(Pen{Width: thin, Dash: DashDot}, start, at))
 		}
 		if t.sort != isLockerVent || start.to(at) > 2 {
-			marks = append(marks, endSymbol(e.what, at, Pen{Width: plain, Dash: pen.Dash})...)
+			marks = append(marks, endSymbol(e.what, at, Pen{Width: medium, Dash: pen.Dash})...)
 		}
 	}
 	return marks
@@ -119,7 +121,7 @@ func (t *thing) ending(v *view, pen Pen) []Mark {
 
 // route draws a gas line.
 func (t *thing) route(v *view) []Mark {
-	pen := ZonePen(zoneOf(t.word))
+	pen := ZonePen(layout.PressureZone(t.word))
 	p := line(pen)
 	for _, w := range t.way {
 		p.Points = append(p.Points, v.at(w))

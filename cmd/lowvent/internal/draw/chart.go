@@ -39,7 +39,7 @@ func Charts(f *report.FileReport) []*Drawing {
 func Chart(id, title string, c *report.Course) *Drawing {
 	g := &graph{courses: [][][2]float64{c.Points}, across: kindOf(c.Across.Kind), up: kindOf(c.Up.Kind), acrossTitle: c.Across.Title, upTitle: c.Up.Title}
 	for _, l := range c.Levels {
-		g.against = append(g.against, rung{Level: l})
+		g.against = append(g.against, levelLine{Level: l})
 	}
 	return g.drawing(id, title)
 }
@@ -47,7 +47,7 @@ func Chart(id, title string, c *report.Course) *Drawing {
 // graph is one chart while it is made.
 type graph struct {
 	courses              [][][2]float64
-	against              []rung
+	against              []levelLine
 	across, up           unit.Kind
 	acrossTitle, upTitle string
 	whole                bool // every level lies in the chart, however far
@@ -60,8 +60,8 @@ type graph struct {
 	told                   []string // every level in words
 }
 
-// rung is a level that courses are held against, or where one of them ends.
-type rung struct {
+// levelLine is a level that courses are held against, or where one of them ends.
+type levelLine struct {
 	report.Level
 	end bool
 }
@@ -103,12 +103,12 @@ func (g *graph) extent() {
 	if g.up != unit.KindTemperature && g.low > 0 && g.low < g.high/2 {
 		g.low = 0
 	}
-	g.low, g.high = widened(g.low, g.high)
-	g.left, g.right = widened(g.left, g.right)
+	g.low, g.high = neverEmpty(g.low, g.high)
+	g.left, g.right = neverEmpty(g.left, g.right)
 }
 
-// widened spreads a span that is too narrow to be told from a point.
-func widened(low, high float64) (float64, float64) {
+// neverEmpty spreads a span that is too narrow to be told from a point.
+func neverEmpty(low, high float64) (float64, float64) {
 	size := max(math.Abs(low), math.Abs(high), 1e-9)
 	if high-low > 1e-6*size {
 		return low, high
@@ -186,7 +186,7 @@ func (g *graph) levels() {
 		if !l.end {
 			g.marks = append(g.marks, &Path{Points: []Point{{g.leftEdge, y}, {g.rightEdge, y}}, Pen: Pen{Width: 0.35, Dash: Dashed}})
 		}
-		names = append(names, &margin{at: y, lines: append(folded(l.Title+",", chartSide-6, chartBody), value)})
+		names = append(names, &margin{at: y, lines: append(wrap(l.Title+",", chartSide-6, chartBody), value)})
 	}
 	spreadOut(names, chartLead, chartHead, chartTall-1)
 	for _, n := range names {

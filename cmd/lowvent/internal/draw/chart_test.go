@@ -141,7 +141,7 @@ func TestNotesBesideAChart(t *testing.T) {
 			}
 		}
 	})
-	if got := strings.Join(folded("one two three", 12, 3), "|"); got != "one two|three" {
+	if got := strings.Join(wrap("one two three", 12, 3), "|"); got != "one two|three" {
 		t.Errorf("wrapped into %q", got)
 	}
 }

@@ -135,7 +135,7 @@ func TestSignalWordsHaveTheirColours(t *testing.T) {
 func TestSymbolsFitTheLegend(t *testing.T) {
 	shapes := map[string]string{}
 	for _, s := range signs {
-		marks := symbol(s.sort, s.word, middle, Pen{Width: plain})
+		marks := symbol(s.sort, s.word, middle, Pen{Width: medium})
 		if r, some := Extent(marks); !some || !r.Within(Rectangle{0, 0, 12, 6}) {
 			t.Errorf("%s takes %v", s.means, r)
 		}

@@ -228,7 +228,7 @@ func TestEveryDistanceOfAnyDwelling(t *testing.T) {
 		for how := range overFoot + 1 {
 			d := &distance{a: a, b: b, how: how}
 			from, to := d.ends(share)
-			long := apart(from, to)
+			long := distanceBetween(from, to)
 			if long < 1e-3 {
 				continue
 			}
@@ -238,8 +238,8 @@ func TestEveryDistanceOfAnyDwelling(t *testing.T) {
 			}
 			seen[got]++
 			again := &distance{a: a, b: b, how: got}
-			if from, to := again.ends(1 - share); math.Abs(apart(from, to)-long) > agrees*long {
-				t.Fatalf("measure %d gives %v, then %v", got, long, apart(from, to))
+			if from, to := again.ends(1 - share); math.Abs(distanceBetween(from, to)-long) > agrees*long {
+				t.Fatalf("measure %d gives %v, then %v", got, long, distanceBetween(from, to))
 			}
 		}
 		if _, ok := measureOf(a, b, 1000); ok {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"slices"
 
 	"lowvent.example/schema/layout"
@@ -67,15 +68,7 @@ func alongLine(line *layout.Line) []*layout.Joint {
 		}
 		far[j] = d
 	}
-	slices.SortStableFunc(joints, func(a, b *layout.Joint) int {
-		switch {
-		case far[a] < far[b]:
-			return -1
-		case far[a] > far[b]:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(joints, func(a, b *layout.Joint) int { return cmp.Compare(far[a], far[b]) })
 	return joints
 }
 
@@ -89,7 +82,7 @@ func alongRoute(line *layout.Line, at *layout.Given[layout.Point]) (float64, boo
 	best, far, walked := -1.0, 0.0, 0.0
 	for i := range route {
 		from, to := route[max(i-1, 0)], route[i]
-		share, off, long := nearest(placed(from), placed(to), placed(p))
+		share, off, long := nearest(placeAt(from), placeAt(to), placeAt(p))
 		if best < 0 || off < best {
 			best, far = off, walked+share*long
 		}

@@ -76,15 +76,15 @@ func (w *work) symbolKey() {
 		is := func(t *thing) bool { return t.sort == s.sort && (s.word == "" || t.word == s.word) }
 		if w.first(is) && !slices.Contains(told, s.means) {
 			told = append(told, s.means)
-			w.explain(s.means, symbol(s.sort, s.word, middle, Pen{Width: plain})...)
+			w.explain(s.means, symbol(s.sort, s.word, middle, Pen{Width: medium})...)
 		}
 	}
 	if w.first(func(t *thing) bool { return t.sort == isOpening && !t.point }) {
-		w.explain("door, window or hatch in a wall", inWall(around(middle, 8, 0), Pen{Width: plain})...)
+		w.explain("door, window or hatch in a wall", inWall(around(middle, 8, 0), Pen{Width: medium})...)
 	}
 	for _, e := range []struct{ what, means string }{{"end", "where a locker's vent ends"}, {"terminal", "end of a flue"}, {"intake", "air intake of a flue"}, {"exhaust outlet", "end of an exhaust"}} {
 		if w.first(func(t *thing) bool { return slices.ContainsFunc(t.ends, func(x end) bool { return x.what == e.what }) }) {
-			w.explain(e.means, endSymbol(e.what, middle, Pen{Width: plain})...)
+			w.explain(e.means, endSymbol(e.what, middle, Pen{Width: medium})...)
 		}
 	}
 }
@@ -101,7 +101,7 @@ func (w *work) lineKey() {
 // markKey explains what is neither thing nor line of gas.
 func (w *work) markKey() {
 	hidden := "dashed outline: hidden by a floor, a wall or what stands before it"
-	w.explain(hidden, line(Pen{Width: plain, Dash: Dashed}, Point{0.5, 3}, Point{11.5, 3}))
+	w.explain(hidden, line(Pen{Width: medium, Dash: Dashed}, Point{0.5, 3}, Point{11.5, 3}))
 	if w.marked {
 		w.explain("where the file's lengths begin: x to the rear, y to the right, z up", originMark(middle)...)
 	}
@@ -115,8 +115,8 @@ func (w *work) distanceKey() {
 	if len(w.shown) == 0 {
 		return
 	}
-	w.explain("distance that is not as needed", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: plain})...)
-	w.explain("the same, sloping: not seen at its true length", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: plain, Dash: Dashed})...)
+	w.explain("distance that is not as needed", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: medium})...)
+	w.explain("the same, sloping: not seen at its true length", dimension(Point{0.5, 3}, Point{11.5, 3}, Pen{Width: medium, Dash: Dashed})...)
 	if w.first(w.round) {
 		w.explain("box round a cylinder, to which distances are taken", around(middle, 5, 5).drawn(Pen{Width: hair, Dash: Dotted}, None))
 	}

@@ -19,7 +19,7 @@ func (w *work) lowest(k *layout.Locker, own *thing) {
 	floor := place{own.solid.from[0], own.solid.from[1], float64(z.Nominal)}
 	y := w.view.at(floor).Y
 	mark := around(Point{r.Left + 0.16*r.wide(), y}, 1, 1)
-	w.d.Marks = append(w.d.Marks, line(Pen{Width: plain, Dash: DashDot}, Point{r.Left - 4, y}, Point{r.Right + 4, y}))
+	w.d.Marks = append(w.d.Marks, line(Pen{Width: medium, Dash: DashDot}, Point{r.Left - 4, y}, Point{r.Right + 4, y}))
 	w.field.drawn(Point{r.Left - 4, y}, Point{r.Right + 4, y})
 	w.remark(k.LowestPoint.Spot().Pointer(), mark, "lowest point, z "+unit.Text(z.Nominal))
 	edge, some, sure := lowestEdge(k)

@@ -14,7 +14,7 @@ func (w *work) lockerKey(k *layout.Locker) {
 	from, tip := middle.plus(0, -2.4), middle.plus(0, 2.6)
 	w.explain("the way of the gas out of a low vent", line(Pen{Width: bold}, from, tip), arrow(tip, from, 2.6))
 	if k.LowestPoint.Known() {
-		w.explain("height of the locker's lowest point", line(Pen{Width: plain, Dash: DashDot}, Point{0.5, 3}, Point{11.5, 3}))
+		w.explain("height of the locker's lowest point", line(Pen{Width: medium, Dash: DashDot}, Point{0.5, 3}, Point{11.5, 3}))
 	}
 	if edge, some, _ := lowestEdge(k); some && edge > 0 {
 		w.explain("gas that lies below the lowest edge of the vents and never drains", hatched(around(middle, 10, 3.6), 1.1, Pen{Width: thin})...)

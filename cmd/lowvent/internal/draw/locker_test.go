@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"lowvent.example/cmd/lowvent/internal/demos"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/source"
 )
@@ -13,7 +14,11 @@ import (
 func lockerOf(t *testing.T, members, rest string) *Drawing {
 	t.Helper()
 	l := loaded(t, `"lockers": { "k": { `+members+` } }`+rest)
-	g := Locker(l, judged(t, l), l.Lockers.All()[0])
+	judged, err := demos.Report(l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := Locker(l, judged, l.Lockers.All()[0])
 	if g == nil {
 		t.Fatal("no drawing")
 	}
@@ -29,8 +34,8 @@ func loaded(t *testing.T, members string) *layout.Layout {
 	return l
 }
 
-// written is everything that stands on a drawing, a line a text.
-func written(g *Drawing) string {
+// textOn is everything that stands on a drawing, a line a text.
+func textOn(g *Drawing) string {
 	var b strings.Builder
 	for _, t := range Texts(g.Marks) {
 		b.WriteString(t.Content + "\n")
@@ -46,8 +51,8 @@ func TestWhatIsNotKnownOfALocker(t *testing.T) {
 	g := lockerOf(t, aBox, "")
 	for _, want := range []string{"Liner: ? not known, thickness ? not known, joints ? not known. False floor or mat: ? not known.", "Door: ? in which wall not known",
 		"? Vents: not known.", "? Penetrations: not known.", "? lowest point not known", "Free area, all low vents: ? not known"} {
-		if !strings.Contains(written(g), want) {
-			t.Errorf("%q does not stand on the drawing:\n%s", want, written(g))
+		if !strings.Contains(textOn(g), want) {
+			t.Errorf("%q does not stand on the drawing:\n%s", want, textOn(g))
 		}
 		if !strings.HasPrefix(want, "? lowest") && !strings.Contains(g.Alt, want) {
 			t.Errorf("the words do not tell %q: %s", want, g.Alt)
@@ -59,8 +64,8 @@ func TestWhatIsNotKnownOfALocker(t *testing.T) {
 func TestWhatIsStatedToBeNone(t *testing.T) {
 	g := lockerOf(t, aBox+`, "vents": {}, "penetrations": {}`, "")
 	for _, want := range []string{"Vents: the file states that there are none.", "Penetrations: the file states that there are none."} {
-		if !strings.Contains(written(g), want) {
-			t.Errorf("%q does not stand on the drawing:\n%s", want, written(g))
+		if !strings.Contains(textOn(g), want) {
+			t.Errorf("%q does not stand on the drawing:\n%s", want, textOn(g))
 		}
 	}
 }
@@ -78,8 +83,8 @@ func TestAVentAndItsUnknowns(t *testing.T) {
 		{`"level": "high", "lowerEdgeBelowCeiling": "80 mm"`, "lower edge 80 mm (3.15 in) below ceiling"},
 	} {
 		g := lockerOf(t, aBox+`, "vents": { "v": { "at": ["1.3 m", "0.2 m", "0 m"], `+c.vent+` } }`, "")
-		if !strings.Contains(written(g), c.want) {
-			t.Errorf("%s: %q does not stand on the drawing:\n%s", c.vent, c.want, written(g))
+		if !strings.Contains(textOn(g), c.want) {
+			t.Errorf("%s: %q does not stand on the drawing:\n%s", c.vent, c.want, textOn(g))
 		}
 	}
 }
@@ -87,8 +92,8 @@ func TestAVentAndItsUnknowns(t *testing.T) {
 // TestAVentWithNoPlace is told to be one, and is not drawn somewhere.
 func TestAVentWithNoPlace(t *testing.T) {
 	g := lockerOf(t, aBox+`, "vents": { "v": { "level": "low" } }`, "")
-	if !strings.Contains(written(g), "Not drawn, no position stated: vent v of locker k.") || !strings.Contains(g.Alt, "vent v of locker k") {
-		t.Errorf("%s\n%s", written(g), g.Alt)
+	if !strings.Contains(textOn(g), "Not drawn, no position stated: vent v of locker k.") || !strings.Contains(g.Alt, "vent v of locker k") {
+		t.Errorf("%s\n%s", textOn(g), g.Alt)
 	}
 	if len(groups(g.Marks)["/lockers/k/vents/v"]) > 0 {
 		t.Error("a vent without a place is drawn")
@@ -120,8 +125,8 @@ func TestGasThatNeverDrains(t *testing.T) {
 		{vents(), 0, "? depth of gas that can't drain: not known"},
 	} {
 		g := lockerOf(t, aBox+c.vents, "")
-		if c.says != "" && !strings.Contains(written(g), c.says) || c.says == "" && strings.Contains(written(g), "drain") {
-			t.Errorf("%s: want %q:\n%s", c.vents, c.says, written(g))
+		if c.says != "" && !strings.Contains(textOn(g), c.says) || c.says == "" && strings.Contains(textOn(g), "drain") {
+			t.Errorf("%s: want %q:\n%s", c.vents, c.says, textOn(g))
 		}
 		deep := 0.0
 		for _, h := range groups(g.Marks)["/lockers/k/vents"] {

@@ -8,10 +8,10 @@ const (
 	normal = 2.6
 	large  = 3.2
 
-	hair  = 0.13
-	thin  = 0.18
-	plain = 0.25
-	bold  = 0.5
+	hair   = 0.13 // the pens
+	thin   = 0.18
+	medium = 0.25
+	bold   = 0.5
 )
 
 func line(pen Pen, points ...Point) *Path { return &Path{Points: points, Pen: pen} }

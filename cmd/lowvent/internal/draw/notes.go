@@ -18,11 +18,11 @@ const noteHigh = 1.35 * small
 // the words that go with the drawing.
 const mostNoteLines = 5
 
-// wrapped breaks paragraphs into lines of a width.
+// wrapped breaks paragraphs into lines of small letters, of so many mm each.
 func wrapped(paragraphs []string, wide float64) []string {
 	var lines []string
 	for _, p := range paragraphs {
-		some := wrap(p, wide)
+		some := wrap(p, wide, small)
 		if len(some) > mostNoteLines {
 			some = append(some[:mostNoteLines-1], "… and more: the words that go with this drawing name them all.")
 		}
@@ -31,15 +31,16 @@ func wrapped(paragraphs []string, wide float64) []string {
 	return lines
 }
 
-func wrap(text string, wide float64) []string {
+// wrap breaks a text between words into lines of so many mm, in letters of a size.
+func wrap(text string, wide, size float64) []string {
 	var lines []string
 	current := ""
 	for _, word := range strings.Fields(text) {
 		next := strings.TrimSpace(current + " " + word)
-		if current != "" && letter.Width(letter.Regular, next, small) > wide {
+		if current != "" && letter.Width(letter.Regular, next, size) > wide {
 			lines, next = append(lines, current), word
 		}
-		current = shortened(next, wide)
+		current = shortened(next, wide, size)
 	}
 	if current == "" {
 		return lines
@@ -48,8 +49,8 @@ func wrap(text string, wide float64) []string {
 }
 
 // shortened cuts a word that is wider than a line.
-func shortened(text string, wide float64) string {
-	for runes := []rune(text); len(runes) > 1 && letter.Width(letter.Regular, text, small) > wide; {
+func shortened(text string, wide, size float64) string {
+	for runes := []rune(text); len(runes) > 1 && letter.Width(letter.Regular, text, size) > wide; {
 		runes = runes[:len(runes)*9/10]
 		text = string(runes) + "…"
 	}

@@ -80,8 +80,8 @@ func (p *pressures) follow(at layout.Ref, way [][2]float64) {
 // end closes the curve of an appliance, and shows what its plate asks at least.
 func (p *pressures) end(a *layout.Appliance, way [][2]float64) {
 	p.chart.courses = append(p.chart.courses, way)
-	p.chart.against = append(p.chart.against, rung{report.Level{Title: "arrives at " + a.Label(), At: way[len(way)-1][1]}, true})
+	p.chart.against = append(p.chart.against, levelLine{report.Level{Title: "arrives at " + a.Label(), At: way[len(way)-1][1]}, true})
 	if least, known := a.Plate.LeastInlet.Get(); known {
-		p.chart.against = append(p.chart.against, rung{report.Level{Title: fmt.Sprintf("least that the plate of %s asks", a.Label()), At: float64(least.Nominal)}, false})
+		p.chart.against = append(p.chart.against, levelLine{report.Level{Title: fmt.Sprintf("least that the plate of %s asks", a.Label()), At: float64(least.Nominal)}, false})
 	}
 }

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -144,7 +145,7 @@ func (s *schematic) spread() {
 	}
 	lowest := 0.0
 	for _, refs := range columns {
-		slices.SortStableFunc(refs, func(a, b layout.Ref) int { return compare(s.row[a], s.row[b]) })
+		slices.SortStableFunc(refs, func(a, b layout.Ref) int { return cmp.Compare(s.row[a], s.row[b]) })
 		middle, n := 0.0, float64(len(refs))
 		crowded, step := false, stepIn(refs)
 		for i, ref := range refs {
@@ -172,16 +173,6 @@ func stepIn(refs []layout.Ref) float64 {
 		return 1.3
 	}
 	return 1
-}
-
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // widths sets the columns so far apart that the words of the lines between them fit.

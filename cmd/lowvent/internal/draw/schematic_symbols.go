@@ -62,15 +62,15 @@ func (s *schematic) nodeWords(thing layout.Item) []string {
 	words := []string{thing.Label()}
 	switch thing := thing.(type) {
 	case *layout.Cylinder:
-		words = append(words, amountOf("propane ", "", &thing.Propane))
+		words = append(words, quantityWords("propane ", &thing.Propane))
 	case *layout.Regulator:
-		words = append(words, amountOf("outlet ", "", &thing.Outlet), capacity(thing))
+		words = append(words, quantityWords("outlet ", &thing.Outlet), capacity(thing))
 	case *layout.Appliance:
 		words = append(words, s.applianceWords(thing)...)
 	case *layout.OpenEnd:
 		words = append(words, word("closed by ", &thing.End))
 	}
-	if len(s.layout.FedBy(layoutRef(thing))) == 0 && !ofCylinder(thing) {
+	if len(s.layout.FedBy(layoutRef(thing))) == 0 && !suppliesGas(thing) {
 		words = append(words, "no line to it is stated")
 	}
 	return words
@@ -86,34 +86,35 @@ func (s *schematic) applianceWords(a *layout.Appliance) []string {
 
 func input(a *layout.Appliance) string {
 	if a.Plate.Input.Known() {
-		return amountOf("", "", &a.Plate.Input)
+		return quantityWords("", &a.Plate.Input)
 	}
-	return amountOf("burns ", "", &a.Plate.Consumption)
+	return quantityWords("burns ", &a.Plate.Consumption)
 }
 
 func capacity(r *layout.Regulator) string {
 	if r.Capacity.Known() {
-		return amountOf("passes ", "", &r.Capacity)
+		return quantityWords("passes ", &r.Capacity)
 	}
-	return amountOf("passes ", "", &r.CapacityGas)
+	return quantityWords("passes ", &r.CapacityGas)
 }
 
 func layoutRef(thing layout.Item) layout.Ref {
 	return layout.Ref(strings.TrimPrefix(thing.Spot().Pointer(), "/"))
 }
 
-func ofCylinder(thing layout.Item) bool {
+// suppliesGas tells whether gas flows from a thing without a line to it.
+func suppliesGas(thing layout.Item) bool {
 	_, is := thing.(*layout.Cylinder)
 	return is
 }
 
-// amountOf is a quantity in both unit systems, or that it is not known.
-func amountOf[Q unit.Quantity](before, after string, m *layout.Measure[Q]) string {
+// quantityWords is a quantity in both unit systems, or that it is not known.
+func quantityWords[Q unit.Quantity](before string, m *layout.Measure[Q]) string {
 	v, known := m.Get()
 	if !known {
 		return before + "not known"
 	}
-	return before + report.Quantity(v.Nominal.Kind(), float64(v.Nominal)).Text + after
+	return before + report.Quantity(v.Nominal.Kind(), float64(v.Nominal)).Text
 }
 
 // word is a word of the layout for people, or that it is not known.

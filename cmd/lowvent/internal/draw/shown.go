@@ -9,11 +9,12 @@ import (
 // trueIn tells whether a distance lies in a view's plane, so that it is seen at its length.
 func (d *distance) trueIn(v *view) bool {
 	from, to := d.ends(0.5)
-	seen, real := v.length(from, to), apart(from, to)
+	seen, real := v.length(from, to), distanceBetween(from, to)
 	return seen > 0 && real-seen <= 1e-3*real
 }
 
-func apart(a, b place) float64 { return hypot(b[0]-a[0], b[1]-a[1], b[2]-a[2]) }
+// distanceBetween is the straight distance of two places, in m.
+func distanceBetween(a, b place) float64 { return hypot(b[0]-a[0], b[1]-a[1], b[2]-a[2]) }
 
 // belongs tells in which of two views a distance is shown: where it lies in the plane; if
 // in neither, where it is seen the longer.
@@ -110,7 +111,7 @@ func (w *work) apartFrom(d *distance, others []*dimensioned) segment {
 
 // drawLine draws the dimension line, and notes the distance where it is to scale.
 func (w *work) drawLine(x *dimensioned) {
-	pen := Pen{Width: plain}
+	pen := Pen{Width: medium}
 	if !x.real {
 		pen.Dash = Dashed
 	}

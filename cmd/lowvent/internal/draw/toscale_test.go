@@ -6,15 +6,16 @@ import (
 	"strings"
 	"testing"
 
+	"lowvent.example/cmd/lowvent/internal/demos"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
 )
 
 // drawings are all the drawings to scale of a layout, and the view of each but the lockers'.
-func drawings(d demo) []*Drawing {
-	all := []*Drawing{Plan(d.layout, d.report), Elevation(d.layout, d.report)}
-	for _, k := range d.layout.Lockers.All() {
-		all = append(all, Locker(d.layout, d.report, k))
+func drawings(d demos.Demo) []*Drawing {
+	all := []*Drawing{Plan(d.Layout, d.Report), Elevation(d.Layout, d.Report)}
+	for _, k := range d.Layout.Lockers.All() {
+		all = append(all, Locker(d.Layout, d.Report, k))
 	}
 	var some []*Drawing
 	for _, g := range all {
@@ -28,18 +29,18 @@ func drawings(d demo) []*Drawing {
 // TestDrawingsStayOnTheirPaper: no mark lies beyond the drawing, and the drawing fits what
 // printers reach of A4 and Letter.
 func TestDrawingsStayOnTheirPaper(t *testing.T) {
-	for _, d := range scenes(t) {
+	for _, d := range demos.All(t) {
 		for _, g := range drawings(d) {
 			r, _ := Extent(g.Marks)
 			if !r.Within(Rectangle{0, 0, g.Width, g.Height}) {
-				t.Errorf("%s, %s: marks reach over %v, the paper is %v by %v", d.name, g.ID, r, g.Width, g.Height)
+				t.Errorf("%s, %s: marks reach over %v, the paper is %v by %v", d.Name, g.ID, r, g.Width, g.Height)
 			}
 			if (g.Width > 250 || g.Height > 165) && (g.Width > 180 || g.Height > 225) {
-				t.Errorf("%s, %s: %v by %v mm goes onto no sheet", d.name, g.ID, g.Width, g.Height)
+				t.Errorf("%s, %s: %v by %v mm goes onto no sheet", d.Name, g.ID, g.Width, g.Height)
 			}
 			for _, k := range g.Key {
 				if r, some := Extent(k.Marks); !some || !r.Within(Rectangle{0, 0, 12, 6}) || k.Means == "" {
-					t.Errorf("%s, %s: the legend's %q takes %v", d.name, g.ID, k.Means, r)
+					t.Errorf("%s, %s: the legend's %q takes %v", d.Name, g.ID, k.Means, r)
 				}
 			}
 		}
@@ -48,16 +49,16 @@ func TestDrawingsStayOnTheirPaper(t *testing.T) {
 
 // TestLabelsNeverCoverOneAnother, and are large enough to read.
 func TestLabelsNeverCoverOneAnother(t *testing.T) {
-	for _, d := range scenes(t) {
+	for _, d := range demos.All(t) {
 		for _, g := range drawings(d) {
 			texts := Texts(g.Marks)
 			for i, a := range texts {
 				if a.Size < 2.2 {
-					t.Errorf("%s, %s: %q is only %v mm high", d.name, g.ID, a.Content, a.Size)
+					t.Errorf("%s, %s: %q is only %v mm high", d.Name, g.ID, a.Content, a.Size)
 				}
 				for _, b := range texts[:i] {
 					if a.Bounds().Overlaps(b.Bounds()) {
-						t.Errorf("%s, %s: %q lies over %q", d.name, g.ID, a.Content, b.Content)
+						t.Errorf("%s, %s: %q lies over %q", d.Name, g.ID, a.Content, b.Content)
 					}
 				}
 			}
@@ -81,23 +82,23 @@ func groups(marks []Mark) map[string][]*Group {
 // the paper.
 func TestEveryPlacedThingIsDrawn(t *testing.T) {
 	drawn, named := 0, 0
-	for _, d := range scenes(t) {
-		for _, g := range []*Drawing{Plan(d.layout, d.report), Elevation(d.layout, d.report)} {
+	for _, d := range demos.All(t) {
+		for _, g := range []*Drawing{Plan(d.Layout, d.Report), Elevation(d.Layout, d.Report)} {
 			if g == nil {
 				continue
 			}
 			of := groups(g.Marks)
-			for _, item := range itemsOf(d.layout) {
+			for _, item := range itemsOf(d.Layout) {
 				switch _, ok := solidAt(item, "at"); {
 				case ok || hasRoute(item):
 					drawn++
 					if len(of[item.Spot().Pointer()]) == 0 {
-						t.Errorf("%s, %s: %s has a place and is not drawn", d.name, g.ID, item.Spot().Pointer())
+						t.Errorf("%s, %s: %s has a place and is not drawn", d.Name, g.ID, item.Spot().Pointer())
 					}
 				default:
 					named++
 					if !strings.Contains(g.Alt, item.Label()) {
-						t.Errorf("%s, %s: %s has no place, and the words do not say so", d.name, g.ID, item.Spot().Pointer())
+						t.Errorf("%s, %s: %s has no place, and the words do not say so", d.Name, g.ID, item.Spot().Pointer())
 					}
 				}
 			}
@@ -155,16 +156,16 @@ func items[T layout.Item](some []T) []layout.Item {
 // what the report found.
 func TestSpansAreToScale(t *testing.T) {
 	of := map[string]int{}
-	for _, d := range scenes(t) {
+	for _, d := range demos.All(t) {
 		for _, g := range drawings(d) {
 			for _, s := range g.Spans {
 				of[s.Check]++
 				long := math.Hypot(s.To.X-s.From.X, s.To.Y-s.From.Y)
 				if math.Abs(long-s.Metres*g.Scale) > 0.005*s.Metres*g.Scale+0.015 {
-					t.Errorf("%s, %s: %s of %s is %v mm long for %v m", d.name, g.ID, s.Check, s.Subject, long, s.Metres)
+					t.Errorf("%s, %s: %s of %s is %v mm long for %v m", d.Name, g.ID, s.Check, s.Subject, long, s.Metres)
 				}
-				if s.Check != "" && !saysSo(d.report, s) {
-					t.Errorf("%s, %s: no finding of %s for %s found %s", d.name, g.ID, s.Check, s.Subject, s.Text)
+				if s.Check != "" && !saysSo(d.Report, s) {
+					t.Errorf("%s, %s: no finding of %s for %s found %s", d.Name, g.ID, s.Check, s.Subject, s.Text)
 				}
 			}
 		}
@@ -191,12 +192,12 @@ func saysSo(r *report.FileReport, s Span) bool {
 // TestSpacesAreToScale: the outline of a space is its box times the scale, in plan and in
 // elevation.
 func TestSpacesAreToScale(t *testing.T) {
-	for _, d := range scenes(t) {
-		plan, elevation := Plan(d.layout, d.report), Elevation(d.layout, d.report)
+	for _, d := range demos.All(t) {
+		plan, elevation := Plan(d.Layout, d.Report), Elevation(d.Layout, d.Report)
 		if plan == nil {
 			continue
 		}
-		for _, p := range d.layout.Spaces.All() {
+		for _, p := range d.Layout.Spaces.All() {
 			s, ok := boxOf(&p.Box)
 			if !ok {
 				continue
@@ -207,7 +208,7 @@ func TestSpacesAreToScale(t *testing.T) {
 			}{{plan, s.size(0), s.size(1)}, {elevation, s.size(0), s.size(2)}} {
 				outline, _ := Extent(groups(c.d.Marks)[p.Spot().Pointer()][0].Marks)
 				if math.Abs(outline.wide()-c.wide*c.d.Scale) > 0.03 || math.Abs(outline.high()-c.high*c.d.Scale) > 0.03 {
-					t.Errorf("%s, %s: %s is drawn %v by %v mm, its box is %v by %v m", d.name, c.d.ID, p.Label(), outline.wide(), outline.high(), c.wide, c.high)
+					t.Errorf("%s, %s: %s is drawn %v by %v mm, its box is %v by %v m", d.Name, c.d.ID, p.Label(), outline.wide(), outline.high(), c.wide, c.high)
 				}
 			}
 		}
@@ -216,12 +217,12 @@ func TestSpacesAreToScale(t *testing.T) {
 
 // TestNothingToDraw: a file that places nothing gives no drawing rather than an empty one.
 func TestNothingToDraw(t *testing.T) {
-	d := demoOf(t, "bare.json")
-	if Plan(d.layout, d.report) != nil || Elevation(d.layout, d.report) != nil {
+	d := demos.One(t, "bare")
+	if Plan(d.Layout, d.Report) != nil || Elevation(d.Layout, d.Report) != nil {
 		t.Error("a drawing of nothing")
 	}
-	for _, k := range demoOf(t, "van.json").layout.Lockers.All() {
-		if Locker(d.layout, d.report, k) != nil {
+	for _, k := range demos.One(t, "van").Layout.Lockers.All() {
+		if Locker(d.Layout, d.Report, k) != nil {
 			t.Errorf("%s has no box and is drawn", k.Label())
 		}
 	}
@@ -229,10 +230,10 @@ func TestNothingToDraw(t *testing.T) {
 
 // TestTheSameAgain: the same layout gives the same drawing, mark for mark.
 func TestTheSameAgain(t *testing.T) {
-	for _, name := range []string{"sorrel-faulty.json", "teal.json"} {
-		d := demoOf(t, name)
+	for _, name := range []string{"sorrel-faulty", "teal"} {
+		d := demos.One(t, name)
 		for i, g := range drawings(d) {
-			if again := drawings(demoOf(t, name))[i]; fmt.Sprint(flat(g.Marks)) != fmt.Sprint(flat(again.Marks)) || g.Alt != again.Alt {
+			if again := drawings(demos.One(t, name))[i]; fmt.Sprint(flat(g.Marks)) != fmt.Sprint(flat(again.Marks)) || g.Alt != again.Alt {
 				t.Errorf("%s, %s: another drawing the second time", name, g.ID)
 			}
 		}

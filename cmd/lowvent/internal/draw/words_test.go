@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"lowvent.example/cmd/lowvent/internal/demos"
 	"lowvent.example/cmd/lowvent/internal/letter"
 	"lowvent.example/schema/report"
 )
@@ -17,7 +18,7 @@ import (
 // TestTheWordsTellTheDrawing: what it shows, its scale, how many of each, and every
 // distance that is dimensioned, with what is needed.
 func TestTheWordsTellTheDrawing(t *testing.T) {
-	d := demoOf(t, "sorrel-faulty.json")
+	d := demos.One(t, "sorrel-faulty")
 	for _, g := range drawings(d) {
 		for _, want := range []string{ratioText(g.Scale), "It shows ", "gas locker", "cylinder", "Distances that are not as needed: "} {
 			if !strings.Contains(g.Alt, want) {
@@ -30,7 +31,7 @@ func TestTheWordsTellTheDrawing(t *testing.T) {
 			}
 		}
 	}
-	if g := Plan(d.layout, d.report); !strings.Contains(g.Alt, "7 spaces, 1 gas locker, 3 cylinders, 1 regulator, 2 changeovers") {
+	if g := Plan(d.Layout, d.Report); !strings.Contains(g.Alt, "7 spaces, 1 gas locker, 3 cylinders, 1 regulator, 2 changeovers") {
 		t.Errorf("the count: %s", g.Alt)
 	}
 }
@@ -38,8 +39,8 @@ func TestTheWordsTellTheDrawing(t *testing.T) {
 // TestTheGravestAndShortestFirst: distances come by word, then by length, and a drawing
 // that leaves some out says how many.
 func TestTheGravestAndShortestFirst(t *testing.T) {
-	d := demoOf(t, "sorrel-faulty.json")
-	all := distancesOf(d.layout, d.report)
+	d := demos.One(t, "sorrel-faulty")
+	all := distancesOf(d.Layout, d.Report)
 	if len(all) < 15 {
 		t.Fatalf("only %d distances", len(all))
 	}
@@ -54,18 +55,18 @@ func TestTheGravestAndShortestFirst(t *testing.T) {
 		t.Fatal("the plan has room for all: the test says little")
 	}
 	want := fmt.Sprint(left, " more distances that are not as needed are not drawn here")
-	if g := Plan(d.layout, d.report); !strings.Contains(written(g), want) {
+	if g := Plan(d.Layout, d.Report); !strings.Contains(textOn(g), want) {
 		t.Errorf("%q does not stand on the plan", want)
 	}
 }
 
 // TestEachDistanceIsShownOnce, in the plan or in the elevation.
 func TestEachDistanceIsShownOnce(t *testing.T) {
-	for _, d := range scenes(t) {
-		all := distancesOf(d.layout, d.report)
+	for _, d := range demos.All(t) {
+		all := distancesOf(d.Layout, d.Report)
 		plan, side := fromAbove(), fromSide("left")
 		if got := len(belonging(all, plan, side)) + len(belonging(all, side, plan)); got != len(all) {
-			t.Errorf("%s: %d distances, %d shown", d.name, len(all), got)
+			t.Errorf("%s: %d distances, %d shown", d.Name, len(all), got)
 		}
 	}
 }
@@ -73,13 +74,13 @@ func TestEachDistanceIsShownOnce(t *testing.T) {
 // TestOnlyWhatIsNotMetIsDimensioned: a report without such findings, or none at all, gives
 // no distance.
 func TestOnlyWhatIsNotMetIsDimensioned(t *testing.T) {
-	d := demoOf(t, "sorrel-faulty.json")
-	within := *d.report
+	d := demos.One(t, "sorrel-faulty")
+	within := *d.Report
 	within.Findings = slices.Clone(within.Findings)
 	for i := range within.Findings {
 		within.Findings[i].Outcome = report.Within
 	}
-	if len(distancesOf(d.layout, &within)) > 0 || len(distancesOf(d.layout, nil)) > 0 || len(Plan(d.layout, nil).Spans) > 0 {
+	if len(distancesOf(d.Layout, &within)) > 0 || len(distancesOf(d.Layout, nil)) > 0 || len(Plan(d.Layout, nil).Spans) > 0 {
 		t.Error("a distance that no finding complains of")
 	}
 }
@@ -90,7 +91,7 @@ func TestNotesKeepTheirWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(rapid.StringMatching(`[a-z\-]{1,60}`), 1, 40).Draw(t, "words")
 		wide := rapid.Float64Range(20, 200).Draw(t, "wide")
-		lines := wrap(strings.Join(words, " "), wide)
+		lines := wrap(strings.Join(words, " "), wide, small)
 		for _, l := range lines {
 			if letter.Width(letter.Regular, l, small) > wide {
 				t.Fatalf("%q is wider than %v", l, wide)
@@ -114,8 +115,8 @@ func TestFreeTextCanDoNoHarm(t *testing.T) {
 			t.Errorf("%q", text.Content)
 		}
 	}
-	if !strings.Contains(written(g), "& <tin>") {
-		t.Errorf("the material is lost: %s", written(g))
+	if !strings.Contains(textOn(g), "& <tin>") {
+		t.Errorf("the material is lost: %s", textOn(g))
 	}
 }
 

@@ -29,13 +29,11 @@ func zoneMeans(zone layout.PressureZone) string {
 	return "gas line, pressure not stated"
 }
 
-func zoneOf(word string) layout.PressureZone { return layout.PressureZone(word) }
-
 // zonesExplained is the legend of the patterns.
 func zonesExplained() []Explained {
 	var all []Explained
 	for _, word := range append(layout.PressureZone("").Choices(), "") {
-		zone := zoneOf(word)
+		zone := layout.PressureZone(word)
 		all = append(all, Explained{Marks: []Mark{&Path{Points: []Point{{0.5, 3}, {11.5, 3}}, Pen: ZonePen(zone)}}, Means: zoneMeans(zone)})
 	}
 	return all

@@ -1,21 +1,10 @@
 package draw
 
-import (
-	"math"
-
-	"lowvent.example/schema/layout"
-)
-
-// xyz is a point of the dwelling, in m.
-type xyz [3]float64
-
-func placed(p layout.Point) xyz {
-	return xyz{float64(p[0].Nominal), float64(p[1].Nominal), float64(p[2].Nominal)}
-}
+import "math"
 
 // nearest is where on the way from a to b, as a share of it, the place nearest to p
 // lies, how far that is off, and how long the way is.
-func nearest(a, b, p xyz) (share, off, long float64) {
+func nearest(a, b, p place) (share, off, long float64) {
 	dot, square := 0.0, 0.0
 	for i := range a {
 		dot += (p[i] - a[i]) * (b[i] - a[i])
