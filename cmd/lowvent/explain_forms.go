@@ -14,15 +14,9 @@ import (
 func workingForms() []format {
 	return []format{
 		{"terminal", writeWorking},
-		{"json", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return jsonout.Write(w, run)
-		}},
-		{"html", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return calcsheet.HTML(w, run)
-		}},
-		{"csv", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return calcsheet.CSV(w, run)
-		}},
+		ofRun("json", jsonout.Write),
+		ofRun("html", calcsheet.HTML),
+		ofRun("csv", calcsheet.CSV),
 	}
 }
 

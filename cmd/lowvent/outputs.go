@@ -26,6 +26,11 @@ type format struct {
 	write func(io.Writer, *report.Run, view, excerptFunc) error
 }
 
+// ofRun is a form that hangs on the run alone, and on no terminal.
+func ofRun(name string, write func(io.Writer, *report.Run) error) format {
+	return format{name, func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error { return write(w, run) }}
+}
+
 // excerptFunc shows the line of a file that a place begins on.
 type excerptFunc = func(report.Place, int) source.Excerpt
 
@@ -38,21 +43,11 @@ func formats() []format {
 		{terminalForm, func(w io.Writer, run *report.Run, v view, excerpt excerptFunc) error {
 			return term.Write(w, run, term.Options{Width: v.width, Colour: v.colour, Excerpt: excerpt, View: v.shown})
 		}},
-		{"json", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return jsonout.Write(w, run)
-		}},
-		{"lines", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return lineout.Write(w, run)
-		}},
-		{"sarif", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return sarif.Write(w, run)
-		}},
-		{"junit", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return junit.Write(w, run)
-		}},
-		{"annotations", func(w io.Writer, run *report.Run, _ view, _ excerptFunc) error {
-			return annotate.Write(w, run)
-		}},
+		ofRun("json", jsonout.Write),
+		ofRun("lines", lineout.Write),
+		ofRun("sarif", sarif.Write),
+		ofRun("junit", junit.Write),
+		ofRun("annotations", annotate.Write),
 	}
 }
 
