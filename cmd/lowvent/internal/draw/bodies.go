@@ -121,7 +121,7 @@ func (t *thing) ending(v *view, pen Pen) []Mark {
 
 // route draws a gas line.
 func (t *thing) route(v *view) []Mark {
-	pen := ZonePen(layout.PressureZone(t.word))
+	pen := zonePen(layout.PressureZone(t.word))
 	p := line(pen)
 	for _, w := range t.way {
 		p.Points = append(p.Points, v.at(w))

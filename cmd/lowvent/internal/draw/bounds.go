@@ -55,20 +55,6 @@ func (r Rectangle) with(x, y float64, first bool) Rectangle {
 	return Rectangle{min(r.Left, x), min(r.Top, y), max(r.Right, x), max(r.Bottom, y)}
 }
 
-// Texts is every text of the marks, those in groups too.
-func Texts(marks []Mark) []*Text {
-	var all []*Text
-	for _, m := range marks {
-		switch m := m.(type) {
-		case *Text:
-			all = append(all, m)
-		case *Group:
-			all = append(all, Texts(m.Marks)...)
-		}
-	}
-	return all
-}
-
 // Extent is the rectangle that holds all of the marks, but for the width of their lines;
 // false when there are none.
 func Extent(marks []Mark) (r Rectangle, some bool) {

@@ -59,3 +59,17 @@ func TestOverlaps(t *testing.T) {
 		}
 	}
 }
+
+// textsOf is every text of the marks, those in groups too.
+func textsOf(marks []Mark) []*Text {
+	var all []*Text
+	for _, m := range marks {
+		switch m := m.(type) {
+		case *Text:
+			all = append(all, m)
+		case *Group:
+			all = append(all, textsOf(m.Marks)...)
+		}
+	}
+	return all
+}

@@ -35,7 +35,7 @@ func TestAnyCourseFits(t *testing.T) {
 		if r, _ := Extent(d.Marks); !r.Within(Rectangle{0, 0, d.Width, d.Height}) {
 			t.Fatalf("%v is not within %g by %g", r, d.Width, d.Height)
 		}
-		texts := Texts(d.Marks)
+		texts := textsOf(d.Marks)
 		for i, a := range texts {
 			for _, b := range texts[:i] {
 				if a.Bounds().Overlaps(b.Bounds()) {
@@ -156,7 +156,7 @@ func TestALevelCourseIsDrawnLevel(t *testing.T) {
 			t.Errorf("%s: from %g to %g", kind, curve[0].Y, curve[1].Y)
 		}
 		said := map[string]bool{}
-		texts := Texts(d.Marks)
+		texts := textsOf(d.Marks)
 		for _, each := range texts {
 			said[each.Content] = true
 		}

@@ -16,7 +16,7 @@ func whole(t *testing.T, of string, d *Drawing) {
 	if r, some := Extent(d.Marks); !some || !r.Within(Rectangle{0, 0, d.Width, d.Height}) {
 		t.Errorf("%s %s: %v is not within %g by %g", of, d.ID, r, d.Width, d.Height)
 	}
-	texts := Texts(d.Marks)
+	texts := textsOf(d.Marks)
 	for i, a := range texts {
 		for _, b := range texts[:i] {
 			if a.Bounds().Overlaps(b.Bounds()) {

@@ -103,7 +103,7 @@ func TestDimensionLinesEndWhereTheyShould(t *testing.T) {
 func TestZonesAreToldByTheirLines(t *testing.T) {
 	seen := map[Pen]layout.PressureZone{}
 	for _, zone := range append([]layout.PressureZone{""}, layout.PressureZoneHigh, layout.PressureZoneMiddle, layout.PressureZoneLow) {
-		pen := ZonePen(zone)
+		pen := zonePen(zone)
 		if other, twice := seen[pen]; twice || pen.Ink != None || pen.Width == 0 {
 			t.Errorf("%q is drawn as %v, like %q", zone, pen, other)
 		}

@@ -145,7 +145,7 @@ func TestAnyDwellingIsDrawnWell(t *testing.T) {
 }
 
 func noTwoTextsOverlap(t *rapid.T, g *Drawing) {
-	texts := Texts(g.Marks)
+	texts := textsOf(g.Marks)
 	for i, a := range texts {
 		for _, b := range texts[:i] {
 			if a.Bounds().Overlaps(b.Bounds()) {

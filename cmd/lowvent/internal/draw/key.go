@@ -93,7 +93,7 @@ func (w *work) symbolKey() {
 func (w *work) lineKey() {
 	for _, zone := range []layout.PressureZone{layout.PressureZoneHigh, layout.PressureZoneMiddle, layout.PressureZoneLow, ""} {
 		if w.first(func(t *thing) bool { return t.sort == isLine && t.word == string(zone) }) {
-			w.explain(zoneMeans(zone), line(ZonePen(zone), Point{0.5, 3}, Point{11.5, 3}))
+			w.explain(zoneMeans(zone), line(zonePen(zone), Point{0.5, 3}, Point{11.5, 3}))
 		}
 	}
 }

@@ -37,7 +37,7 @@ func loaded(t *testing.T, members string) *layout.Layout {
 // textOn is everything that stands on a drawing, a line a text.
 func textOn(g *Drawing) string {
 	var b strings.Builder
-	for _, t := range Texts(g.Marks) {
+	for _, t := range textsOf(g.Marks) {
 		b.WriteString(t.Content + "\n")
 	}
 	return b.String()

@@ -128,7 +128,7 @@ func (w *work) clippedLooks(t *thing) *Group {
 		g := &Group{Of: t.pointer(), Label: t.item.Label()}
 		for i := 1; i < len(t.way); i++ {
 			if a, b, some := (segment{w.view.at(t.way[i-1]), w.view.at(t.way[i])}).clipped(w.body.grown(4)); some {
-				g.Marks = append(g.Marks, line(ZonePen(layout.PressureZone(t.word)), a, b))
+				g.Marks = append(g.Marks, line(zonePen(layout.PressureZone(t.word)), a, b))
 			}
 		}
 		return g

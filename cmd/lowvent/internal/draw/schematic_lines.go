@@ -29,7 +29,7 @@ func (s *schematic) line(line *layout.Line, a, b Point, joints []int) {
 	if len(s.layout.LeadsTo(from)) == 1 {
 		points, level = []Point{a, {right, a.Y}, {right, b.Y}, b}, a.Y
 	}
-	marks := []Mark{&Path{Points: points, Pen: ZonePen(zone)}}
+	marks := []Mark{&Path{Points: points, Pen: zonePen(zone)}}
 	marks = append(marks, s.fittings(line, left, right, level, joints)...)
 	for i, w := range s.lineWords(line) {
 		marks = append(marks, backed(&Text{At: Point{left + 5, level + 4.6 + float64(i)*schematicLead}, Size: schematicBody, Bold: i == 0, Content: w})...)

@@ -49,7 +49,7 @@ func TestSchematicHasEverything(t *testing.T) {
 func TestSchematicTellsWhatIsNotKnown(t *testing.T) {
 	d := Schematic(demos.One(t, "willow").Layout, demos.One(t, "willow").Report)
 	var all []string
-	for _, text := range Texts(d.Marks) {
+	for _, text := range textsOf(d.Marks) {
 		all = append(all, text.Content)
 	}
 	for _, line := range demos.One(t, "willow").Layout.Lines.All() {
@@ -63,7 +63,7 @@ func TestSchematicTellsWhatIsNotKnown(t *testing.T) {
 func TestOneLineForEachZone(t *testing.T) {
 	seen := map[Pen]string{}
 	for _, zone := range append(layout.PressureZone("").Choices(), "") {
-		pen := ZonePen(layout.PressureZone(zone))
+		pen := zonePen(layout.PressureZone(zone))
 		if other, is := seen[pen]; is {
 			t.Errorf("%q is drawn like %q", zone, other)
 		}

@@ -51,7 +51,7 @@ func TestDrawingsStayOnTheirPaper(t *testing.T) {
 func TestLabelsNeverCoverOneAnother(t *testing.T) {
 	for _, d := range demos.All(t) {
 		for _, g := range drawings(d) {
-			texts := Texts(g.Marks)
+			texts := textsOf(g.Marks)
 			for i, a := range texts {
 				if a.Size < 2.2 {
 					t.Errorf("%s, %s: %q is only %v mm high", d.Name, g.ID, a.Content, a.Size)

@@ -110,7 +110,7 @@ func TestNotesKeepTheirWidth(t *testing.T) {
 // TestFreeTextCanDoNoHarm: what a file says in words of its own comes out in letters alone.
 func TestFreeTextCanDoNoHarm(t *testing.T) {
 	g := lockerOf(t, aBox+`, "liner": { "material": "steel\u0007 & <tin>\n\u202etwice" }`, "")
-	for _, text := range Texts(g.Marks) {
+	for _, text := range textsOf(g.Marks) {
 		if !utf8.ValidString(text.Content) || strings.ContainsAny(text.Content, "\n\r\t\u0007\u202e") {
 			t.Errorf("%q", text.Content)
 		}

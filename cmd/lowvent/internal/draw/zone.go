@@ -2,9 +2,9 @@ package draw
 
 import "lowvent.example/schema/layout"
 
-// ZonePen is how a gas line is drawn, by the pressure in it, on every drawing alike. A
+// zonePen is how a gas line is drawn, by the pressure in it, on every drawing alike. A
 // zone that the file does not state has a pattern of its own.
-func ZonePen(zone layout.PressureZone) Pen {
+func zonePen(zone layout.PressureZone) Pen {
 	switch zone {
 	case layout.PressureZoneHigh:
 		return Pen{Width: 0.9}
@@ -34,7 +34,7 @@ func zonesExplained() []Explained {
 	var all []Explained
 	for _, word := range append(layout.PressureZone("").Choices(), "") {
 		zone := layout.PressureZone(word)
-		all = append(all, Explained{Marks: []Mark{&Path{Points: []Point{{0.5, 3}, {11.5, 3}}, Pen: ZonePen(zone)}}, Means: zoneMeans(zone)})
+		all = append(all, Explained{Marks: []Mark{&Path{Points: []Point{{0.5, 3}, {11.5, 3}}, Pen: zonePen(zone)}}, Means: zoneMeans(zone)})
 	}
 	return all
 }

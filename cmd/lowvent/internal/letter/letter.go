@@ -32,8 +32,8 @@ func Bytes(f Face) []byte {
 	return goregular.TTF
 }
 
-// Has tells whether the letters have a sign for a character.
-func Has(f Face, r rune) bool {
+// has tells whether the letters have a sign for a character.
+func has(f Face, r rune) bool {
 	c := cutOf(f)
 	c.mutex.Lock()
 	defer c.mutex.Unlock()

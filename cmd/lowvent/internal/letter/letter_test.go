@@ -36,11 +36,11 @@ func TestWidthsAddUp(t *testing.T) {
 // TestSignsAtHand: what quantities, formulas and drawings are written with.
 func TestSignsAtHand(t *testing.T) {
 	for _, r := range "aZ09 ±×·²³°–“”≤≥√∞Ωμρηγπé" {
-		if !Has(Regular, r) || !Has(Bold, r) {
+		if !has(Regular, r) || !has(Bold, r) {
 			t.Errorf("no sign for %q", r)
 		}
 	}
-	if Has(Regular, '語') {
+	if has(Regular, '語') {
 		t.Error("a sign for a character that the letters lack")
 	}
 }

@@ -59,7 +59,7 @@ func printable(r rune) string {
 		return put
 	}
 	drawn := r == utf8.RuneError || unicode.IsGraphic(r)
-	if drawn && r <= '\uffff' && Has(Regular, r) && Has(Bold, r) {
+	if drawn && r <= '\uffff' && has(Regular, r) && has(Bold, r) {
 		return string(r)
 	}
 	return unknown

@@ -38,7 +38,7 @@ func TestWhatIsPrintableCanBeSet(t *testing.T) {
 		in := rapid.String().Draw(t, "in")
 		got := Printable(in)
 		for _, r := range got {
-			if !Has(Regular, r) || !Has(Bold, r) || r < ' ' {
+			if !has(Regular, r) || !has(Bold, r) || r < ' ' {
 				t.Fatalf("Printable(%q) = %q has %q", in, got, r)
 			}
 		}
@@ -52,7 +52,7 @@ func TestWhatIsPrintableCanBeSet(t *testing.T) {
 // shown worse than it could be, and none brings in what they lack.
 func TestFallbacksAreNeeded(t *testing.T) {
 	for r, put := range fallbacks {
-		if r > ' ' && Has(Regular, r) && Has(Bold, r) && strings.TrimSpace(put) != "" {
+		if r > ' ' && has(Regular, r) && has(Bold, r) && strings.TrimSpace(put) != "" {
 			t.Errorf("the letters have %q, yet it is printed as %q", r, put)
 		}
 		if Printable(put) != put {

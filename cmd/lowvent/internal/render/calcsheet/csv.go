@@ -11,7 +11,7 @@ import (
 )
 
 // Columns are the columns of the table, in order. Those of numbers hold a number or
-// nothing; all others hold text, guarded (see Guard).
+// nothing; all others hold text, guarded (see guard).
 func Columns() []string {
 	return []string{"check", "subject", "clause", "about", "outcome", "reason", "role", "symbol", "what", "formula", "valid", "source",
 		"value", "si_value", "si_low", "si_high", "si_unit", "basis", "pointer", "file", "line", "column", "point", "across_si", "across_unit"}

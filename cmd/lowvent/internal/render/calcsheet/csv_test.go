@@ -18,8 +18,8 @@ func TestGuard(t *testing.T) {
 		"": "", "a": "a", "a=b": "a=b", "-2 degC (28.4 degF)": "'-2 degC (28.4 degF)", "=1+1": "'=1+1", "+1": "'+1", "@A1": "'@A1",
 		"  =1": "'  =1", "'quoted'": "''quoted'", "＝1": "'＝1", "−1": "'−1", " a": " a", "1 - 2": "1 - 2",
 	} {
-		if got := Guard(s); got != want {
-			t.Errorf("Guard(%q) = %q, want %q", s, got, want)
+		if got := guard(s); got != want {
+			t.Errorf("guard(%q) = %q, want %q", s, got, want)
 		}
 	}
 }
@@ -29,7 +29,7 @@ func TestGuard(t *testing.T) {
 func TestGuardCanBeTakenOff(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.StringOf(rapid.SampledFrom([]rune("=+-@'＝＋－＠− \u00a0a1"))).Draw(t, "s")
-		got := Guard(s)
+		got := guard(s)
 		if first := strings.TrimSpace(got); first != "" && strings.ContainsRune("=+-@＝＋－＠−", []rune(first)[0]) {
 			t.Fatalf("%q is no guard of %q", got, s)
 		}
@@ -59,7 +59,7 @@ func TestCSVHoldsAnyText(t *testing.T) {
 			}
 		}
 		formula := run.Files[0].Findings[0].Parts[0].Working[1].Formula
-		if i := slices.IndexFunc(rows, func(r row) bool { return r["role"] == "step" }); rows[i]["formula"] != Guard(clean(formula)) {
+		if i := slices.IndexFunc(rows, func(r row) bool { return r["role"] == "step" }); rows[i]["formula"] != guard(clean(formula)) {
 			t.Fatalf("the formula %q became %q", formula, rows[i]["formula"])
 		}
 	})

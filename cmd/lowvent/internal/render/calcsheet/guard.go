@@ -16,15 +16,15 @@ func cell(column, s string) string {
 	if slices.Contains(numbers, column) {
 		return s
 	}
-	return Guard(clean(s))
+	return guard(clean(s))
 }
 
-// Guard puts an apostrophe before a text that a spreadsheet could take for a formula,
+// guard puts an apostrophe before a text that a spreadsheet could take for a formula,
 // one that begins with = + - @ or their wide forms, whether or not spaces stand before
 // that. A text that begins with an apostrophe gets one more, so that taking one away
 // always gives the text back. Numbers stand in columns of their own and are never
 // guarded: -5 stays a number.
-func Guard(s string) string {
+func guard(s string) string {
 	first := strings.TrimLeft(s, " \u00a0\u3000")
 	if first != "" && strings.ContainsRune("=+-@＝＋－＠−", []rune(first)[0]) || strings.HasPrefix(s, "'") {
 		return "'" + s

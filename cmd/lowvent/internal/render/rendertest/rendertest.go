@@ -25,7 +25,7 @@ func Run() *rapid.Generator[*report.Run] {
 		r := &report.Run{Format: report.Format, Program: report.Program{Name: "lowvent", Version: Text().Draw(t, "version")}, On: "2026-11-25",
 			FailAt: rapid.SampledFrom(report.Signals()).Draw(t, "failAt"), Accept: rapid.Bool().Draw(t, "accept"), Caution: report.Cautions()}
 		for i := range rapid.IntRange(1, 3).Draw(t, "files") {
-			r.Files = append(r.Files, file(t, Name().Draw(t, "name")+fmt.Sprint(i, ".json"), r.FailAt))
+			r.Files = append(r.Files, file(t, name().Draw(t, "name")+fmt.Sprint(i, ".json"), r.FailAt))
 		}
 		r.Status = status(r)
 		return r
@@ -40,8 +40,8 @@ func Text() *rapid.Generator[string] {
 	})
 }
 
-// Name draws the beginning of a file's name.
-func Name() *rapid.Generator[string] {
+// name draws the beginning of a file's name.
+func name() *rapid.Generator[string] {
 	return rapid.OneOf(Text(), rapid.SampledFrom([]string{"", "a b/", "../", "/abs/", "./", "a//b", "<stdin>"}))
 }
 
