@@ -137,7 +137,7 @@ func figures(m *Matter) paper.Section {
 		if f.Value == nil && f.Course == nil {
 			value = "missing " + saying.Lacking(f.Missing)
 		}
-		if solved(f.ID) {
+		if solved(f.ID) && f.Value != nil {
 			value = "stands on the fitter's pages, in the pipe schedule"
 		}
 		t.Rows = append(t.Rows, []paper.Cell{text(f.Title), text(f.Label), text(value)})
