@@ -14,29 +14,40 @@ import (
 // file does not state is not known, and is not among them.
 func Dates(l *layout.Layout) []calendar.Entry {
 	var all []calendar.Entry
-	add := func(what string, g *layout.Given[layout.Date]) {
-		if d, known := g.Get(); known {
-			all = append(all, calendar.Entry{On: firstDay(unit.Date(d)), Written: d.String(), What: what, Subject: g.Spot().Pointer()})
+	for _, t := range endings(l) {
+		if d, known := t.until.Get(); known {
+			all = append(all, calendar.Entry{On: firstDay(unit.Date(d)), Written: d.String(), What: t.what, Subject: t.until.Spot().Pointer()})
 		}
-	}
-	for _, c := range l.Cylinders.All() {
-		add(c.Label()+" is to be requalified", &c.RequalifiedBy)
-	}
-	for _, a := range l.Alarms.All() {
-		add(a.Label()+" is to be replaced", &a.ReplaceBy)
-	}
-	for _, e := range l.Extinguishers.All() {
-		add(e.Label()+" is due for service", &e.DueBy)
-	}
-	for _, c := range l.Certificates.All() {
-		add(c.Label()+" expires", &c.Expires)
-	}
-	for _, w := range l.Waivers.All() {
-		add(w.Label()+" ends", &w.Until)
 	}
 	slices.SortStableFunc(all, func(a, b calendar.Entry) int {
 		return cmp.Or(cmp.Compare(a.On.String(), b.On.String()), cmp.Compare(a.What, b.What))
 	})
+	return all
+}
+
+// ending is something that runs out on a date, whether or not the file states it.
+type ending struct {
+	what  string
+	until *layout.Given[layout.Date]
+}
+
+func endings(l *layout.Layout) []ending {
+	var all []ending
+	for _, c := range l.Cylinders.All() {
+		all = append(all, ending{c.Label() + " is to be requalified", &c.RequalifiedBy})
+	}
+	for _, a := range l.Alarms.All() {
+		all = append(all, ending{a.Label() + " is to be replaced", &a.ReplaceBy})
+	}
+	for _, e := range l.Extinguishers.All() {
+		all = append(all, ending{e.Label() + " is due for service", &e.DueBy})
+	}
+	for _, c := range l.Certificates.All() {
+		all = append(all, ending{c.Label() + " expires", &c.Expires})
+	}
+	for _, w := range l.Waivers.All() {
+		all = append(all, ending{w.Label() + " ends", &w.Until})
+	}
 	return all
 }
 
@@ -64,6 +75,11 @@ func due(m *Matter) paper.Section {
 			state = "today"
 		}
 		t.Rows = append(t.Rows, []paper.Cell{strong(d.Written), text(d.What), text(state), text(d.Subject)})
+	}
+	for _, each := range endings(m.Layout) {
+		if !each.until.Known() {
+			t.Rows = append(t.Rows, []paper.Cell{strong(notStated), text(each.what), text(notStated), text(each.until.Spot().Pointer())})
+		}
 	}
 	return paper.Section{ID: "due", Title: "Dates that fall due", Blocks: []paper.Block{
 		orNone(t, "The file states no date that falls due. Those of cylinders, hoses, regulators and alarms are then not known."),
