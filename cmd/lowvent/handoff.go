@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"lowvent.example/cmd/lowvent/internal/handoff"
 	"lowvent.example/cmd/lowvent/internal/paper"
@@ -111,7 +113,19 @@ installation), 2 a file or the command line can't be used, 3 a fault of the prog
 	flags.Var(&f.on, "on", "judge as on this day (default today)")
 	complete(cmd, "sheet", sheetNames)
 	complete(cmd, "code", codeIDs)
+	cmd.SetFlagErrorFunc(noTrial)
 	return cmd
+}
+
+// noTrial says of the flags of a trial why a hand-off has none of them.
+func noTrial(cmd *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	if !errors.As(err, &unknown) || !slices.Contains([]string{"set", "unset", "sweep"}, unknown.GetSpecifiedName()) {
+		return flagError(cmd, err)
+	}
+	name := "--" + unknown.GetSpecifiedName()
+	return advice{fmt.Errorf("edits that stand in no file are nothing to hand to anybody, so handoff takes no %s", name),
+		"To try one: lowvent trial layout.json --set /path=VALUE. To hand it off: put it into the file, once it is built and measured"}
 }
 
 // handoff judges the layout, makes every paper, and only then writes any.
