@@ -2,6 +2,7 @@ package handoff
 
 import (
 	"strings"
+	"sync"
 	"testing"
 
 	"lowvent.example/cmd/lowvent/internal/demos"
@@ -27,13 +28,30 @@ func since(t *testing.T, old, now string) *Matter {
 	return m
 }
 
-// every runs a test on each demonstration.
+// made is a paper with what it was made from.
+type made struct {
+	matter *Matter
+	paper  *paper.Document
+}
+
+// papers are those that were made, by the demonstration's name: each is drawn once.
+var papers sync.Map
+
+func paperOf(d demos.Demo) made {
+	slot, _ := papers.LoadOrStore(d.Name, sync.OnceValue(func() made {
+		m := matterOf(d)
+		return made{m, Paper(m)}
+	}))
+	return slot.(func() made)()
+}
+
+// every runs a test on each demonstration. Neither matter nor paper may be changed.
 func every(t *testing.T, f func(*testing.T, *Matter, *paper.Document)) {
 	t.Helper()
 	for _, d := range demos.All(t) {
 		t.Run(d.Name, func(t *testing.T) {
-			m := matterOf(d)
-			f(t, m, Paper(m))
+			one := paperOf(d)
+			f(t, one.matter, one.paper)
 		})
 	}
 }
