@@ -24,6 +24,7 @@ func TestGoldenReports(t *testing.T) {
 		{"help.txt", statusNothing, []string{"help"}},
 		{"help-check.txt", statusNothing, []string{"help", "check"}},
 		{"help-explain.txt", statusNothing, []string{"help", "explain"}},
+		{"help-handoff.txt", statusNothing, []string{"help", "handoff"}},
 		{"help-trial.txt", statusNothing, []string{"help", "trial"}},
 	}
 	for _, tt := range tests {
