@@ -28,8 +28,8 @@ type Demo struct {
 	Report *report.FileReport
 }
 
-// on is the day that they are judged on.
-func on() unit.Date { return unit.Date{Year: 2026, Month: 11, Day: 25} }
+// On is the day that they are judged on.
+func On() unit.Date { return unit.Date{Year: 2026, Month: 11, Day: 25} }
 
 // folders hold the layouts of the project, from its root: the demonstrations, those of the
 // command's tests, and those that starter writes.
@@ -106,7 +106,7 @@ func Report(l *layout.Layout) (*report.FileReport, error) {
 	if err != nil {
 		return nil, err
 	}
-	options := check.Options{On: on(), Workers: 2, Working: true}
+	options := check.Options{On: On(), Workers: 2, Working: true}
 	r, err := check.Report(context.Background(), check.Join(gas.Checks(), vent.Checks()), l, codes, options, report.Warning)
 	return &r, err
 }

@@ -28,7 +28,8 @@ func wall(m *Matter) paper.Part {
 			"Call the emergency number from outside and say carbon monoxide. Whoever feels ill is seen by a doctor.",
 			"Don't go back in, don't reset the alarm and stay. Nothing is lit again before a licensed gas fitter has found the cause.",
 		}}}}}},
-		{ID: "card-daily", Title: "On ordinary days", NewPage: true, Blocks: daily(m.Layout)},
+		{ID: "card-valves", Title: "Where the valves are", NewPage: true, Blocks: []paper.Block{orNone(valveTable(m.Layout), "The file lists no valve. Find the main valve and write its place here.")}},
+		{ID: "card-daily", Title: "Before driving, refuelling and swapping", Blocks: daily()},
 	}}
 }
 
@@ -73,10 +74,9 @@ func (m *Matter) clearOf(line *layout.Line) bool {
 	})
 }
 
-// daily is the back of the card.
-func daily(l *layout.Layout) []paper.Block {
+// daily is the lower part of the card's back.
+func daily() []paper.Block {
 	return []paper.Block{
-		orNone(valveTable(l), "The file lists no valve. Find the main valve and write its place here."),
 		&paper.Heading{Text: "Before driving, and before a ferry or tunnel"},
 		&paper.List{Boxes: true, Items: []string{"cylinder valves shut", "every flame and pilot out, appliances that light themselves locked off", "cylinders upright and strapped, locker shut", "the tunnel's or ferry's own rules read"}},
 		&paper.Heading{Text: "Before refuelling"},

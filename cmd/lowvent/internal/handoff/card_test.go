@@ -37,8 +37,8 @@ func TestCardSays(t *testing.T) {
 		}
 		page := strings.Join(items.Items, "\n")
 		at := -1
-		for _, want := range []string{"Out, everybody", "no switch and no phone inside", "No flame", "Don't start the engine", "shut the main valve outside",
-			"from outside, well away", "only where you can do it from outside", "Don't go back in", "don't light anything again", "don't reset the alarm and stay", "licensed gas fitter"} {
+		for _, want := range []string{"Out, everybody", "no switch and no phone inside", "No flame", "Don't start the engine", "the valve",
+			"from outside, well away", "only by what opens from outside", "Don't go back in", "don't light anything again", "don't reset the alarm and stay", "licensed gas fitter"} {
 			next := strings.Index(page, want)
 			if next < at || next < 0 {
 				t.Errorf("%q is not told, or not in its place", want)
@@ -55,7 +55,7 @@ func TestCardSays(t *testing.T) {
 func TestCardMonoxide(t *testing.T) {
 	s := sectionOf(t, Card(matterOf(demos.One(t, "bare"))), "card-monoxide")
 	page := textsIn(*s)
-	for _, want := range []string{"headache", "Out, everybody, at once: wake those who sleep", "say carbon monoxide", "Don't reset the alarm and stay", "Nothing is lit again"} {
+	for _, want := range []string{"headache", "Out, everybody, at once: wake those who sleep", "say carbon monoxide", "don't reset the alarm and stay", "Nothing is lit again"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("%q is not told", want)
 		}
@@ -76,39 +76,21 @@ func TestCardDaily(t *testing.T) {
 	}
 }
 
-// TestValves: each valve that a hand can shut is in the table, with a blank for its place;
-// those reached from outside are named where gas is smelled.
+// TestValves: each valve that a hand can shut is in the table, with a blank for its place.
 func TestValves(t *testing.T) {
 	valves := 0
 	every(t, func(t *testing.T, m *Matter, _ *paper.Document) {
-		card := Card(m)
-		rows := rowsOf(sectionOf(t, card, "card-valves"))
-		smell := textsIn(*sectionOf(t, card, "card-smell"))
+		rows := rowsOf(sectionOf(t, Card(m), "card-valves"))
 		n := 0
-		outside := false
-		for _, line := range m.Layout.Lines.All() {
-			for _, v := range line.Shutoffs.All() {
-				kind, _ := v.Kind.Get()
-				if kind != layout.ShutoffKindManualValve && kind != layout.ShutoffKindCylinderValve {
-					continue
-				}
-				row := rows[n]
-				n++
-				if !strings.Contains(row[0].Text, v.ID()+" of "+line.Label()) || row[1].Text != word(&v.Reach) || !row[2].Blank {
-					t.Errorf("valve %s is told as %q, %q", v.ID(), row[0].Text, row[1].Text)
-				}
-				reach, _ := v.Reach.Get()
-				outside = outside || reach == layout.ReachOutside
-				if (reach == layout.ReachOutside) != strings.Contains(smell, v.ID()+" of "+line.Label()) {
-					t.Errorf("valve %s, reached %q, in %q", v.ID(), reach, smell)
-				}
+		for _, v := range shutoffs(m.Layout) {
+			row := rows[n]
+			n++
+			if row[0].Text != v.label() || row[1].Text != strings.ReplaceAll(word(&v.valve.Reach), "-", " ") || !row[2].Blank {
+				t.Errorf("valve %s is told as %q, %q", v.valve.ID(), row[0].Text, row[1].Text)
 			}
 		}
 		if n != len(rows) {
 			t.Errorf("%d valves have %d rows", n, len(rows))
-		}
-		if !outside && !strings.Contains(smell, "Its place is not in the file: write it below.") {
-			t.Errorf("no valve is reached from outside, and the card says %q", smell)
 		}
 		valves += n
 	})
@@ -117,14 +99,40 @@ func TestValves(t *testing.T) {
 	}
 }
 
+// TestNobodyIsSentIntoTheGas: where gas is smelled the card names a valve only if it is
+// reached from outside and stands in the open air or in a locker, with nothing open at
+// DANGER there; else it says to leave them.
+func TestNobodyIsSentIntoTheGas(t *testing.T) {
+	sent := 0
+	every(t, func(t *testing.T, m *Matter, _ *paper.Document) {
+		smell := textsIn(*sectionOf(t, Card(m), "card-smell"))
+		named := false
+		for _, v := range shutoffs(m.Layout) {
+			reach, _ := v.valve.Reach.Get()
+			may := reach == layout.ReachOutside && m.clearOf(v.line)
+			named = named || may
+			if strings.Contains(smell, v.label()) != may {
+				t.Errorf("%s, reached from %q: named %t", v.label(), reach, !may)
+			}
+		}
+		if !named && !strings.Contains(smell, "Leave the valves: this file names none") {
+			t.Errorf("no valve can be gone to, and the card says %q", smell)
+		}
+		if named {
+			sent++
+		}
+	})
+	faulty := matterOf(demos.One(t, "sorrel-faulty"))
+	if smell := textsIn(*sectionOf(t, Card(faulty), "card-smell")); sent == 0 || !strings.Contains(smell, "Leave the valves") {
+		t.Errorf("a locker with gas that gets out of it, and a cylinder below the bed: %q", smell)
+	}
+}
+
 // TestNoValve: where the file lists none, the card asks for its place.
 func TestNoValve(t *testing.T) {
 	s := sectionOf(t, Card(matterOf(demos.One(t, "bare"))), "card-valves")
 	if got := textsIn(*s); !strings.Contains(got, "The file lists no valve. Find the main valve") || len(rowsOf(s)) > 0 {
 		t.Errorf("it says %q", got)
-	}
-	if lines := blocksOf[*paper.Lines](s); len(lines) != 1 || lines[0].Count < 2 {
-		t.Error("there is no line to write on")
 	}
 }
 
@@ -145,7 +153,7 @@ func TestReachNotKnown(t *testing.T) {
 		t.Fatalf("%d edits, and it does not load", len(edits))
 	}
 	card := Card(m)
-	if smell := textsIn(*sectionOf(t, card, "card-smell")); !strings.Contains(smell, "Its place is not in the file") {
+	if smell := textsIn(*sectionOf(t, card, "card-smell")); !strings.Contains(smell, "Leave the valves: this file names none") {
 		t.Errorf("it says %q", smell)
 	}
 	for _, row := range rowsOf(sectionOf(t, card, "card-valves")) {

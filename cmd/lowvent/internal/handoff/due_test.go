@@ -73,7 +73,7 @@ func TestFirstDay(t *testing.T) {
 
 // TestDue is the table of the dates, with what is past on the day judged.
 func TestDue(t *testing.T) {
-	for written, want := range map[string]string{"2026-11-24": "past", "2026-11-25": "today", "2026-11-26": "to come", "2026-11": "past", "2026-12": "to come", "2026": "past", "2027": "to come"} {
+	for written, want := range map[string]string{"2026-11-24": "OVERDUE", "2026-11-25": "today", "2026-11-26": "to come", "2026-11": "OVERDUE", "2026-12": "to come", "2026": "OVERDUE", "2027": "to come"} {
 		m := edited(t, demos.One(t, "sedge"), source.Edit{Pointer: "/alarms/gas/replaceBy", Value: source.Quote(written)})
 		if m == nil {
 			t.Fatalf("%s: it does not load", written)

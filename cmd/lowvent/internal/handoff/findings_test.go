@@ -2,6 +2,7 @@ package handoff
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -23,26 +24,49 @@ func keysOf(m *Matter, so func(*report.Finding) bool) []string {
 	return all
 }
 
-// told are the findings that a section tells, each once, by what its rows or headings say.
-func told(s *paper.Section) []string {
+// toldIn are the findings that a section tells, each once, as its rows name them.
+func toldIn(m *Matter, s *paper.Section) []string {
 	var all []string
 	add := func(key string) {
 		if !slices.Contains(all, key) {
 			all = append(all, key)
 		}
 	}
-	for _, h := range blocksOf[*paper.Heading](s) {
-		check, label, _ := strings.Cut(h.Text, ", ")
-		add(check + " | " + label)
-	}
-	for _, row := range rowsOf(s) {
-		add(row[0].Text + " | " + row[1].Text)
+	switch s.ID {
+	case "not-met":
+		for _, pairs := range blocksOf[*paper.Pairs](s) {
+			check := pairs.Rows[len(pairs.Rows)-1].Value
+			for _, row := range pairs.Rows {
+				if number, label, _ := strings.Cut(row.Label, " "); strings.Trim(number, "0123456789") == "" {
+					add(check + " | " + label)
+				}
+			}
+		}
+	case "not-known":
+		for _, row := range rowsOf(s) {
+			for each := range strings.SplitSeq(row[2].Text, "; ") {
+				_, finding, _ := strings.Cut(each, " ")
+				add(strings.Replace(finding, ", ", " | ", 1))
+			}
+		}
+	case "notes":
+		for _, row := range rowsOf(s) {
+			n, err := strconv.Atoi(row[0].Text)
+			if err != nil || n < 1 || n > len(m.numbered()) {
+				add("no finding has the number " + row[0].Text)
+				continue
+			}
+			add(keyOf(m.numbered()[n-1]))
+		}
+	default:
+		for _, row := range rowsOf(s) {
+			add(row[0].Text + " | " + row[1].Text)
+		}
 	}
 	return all
 }
 
-// TestFindingsInTheirPlace: each finding stands in the section of its outcome, in the order
-// of the report, and in no other.
+// TestFindingsInTheirPlace: each finding stands in the section of its outcome, and in no other.
 func TestFindingsInTheirPlace(t *testing.T) {
 	places := map[string]func(*report.Finding) bool{
 		"not-met":   ended(report.NotMet),
@@ -54,7 +78,10 @@ func TestFindingsInTheirPlace(t *testing.T) {
 	}
 	every(t, func(t *testing.T, m *Matter, d *paper.Document) {
 		for id, so := range places {
-			if diff := cmp.Diff(keysOf(m, so), told(sectionOf(t, d, id))); diff != "" {
+			want, got := keysOf(m, so), toldIn(m, sectionOf(t, d, id))
+			slices.Sort(want)
+			slices.Sort(got)
+			if diff := cmp.Diff(want, got); diff != "" {
 				t.Errorf("%s (-report +paper):\n%s", id, diff)
 			}
 		}
@@ -121,40 +148,53 @@ func TestNothingSilent(t *testing.T) {
 func TestNotMetTellsAll(t *testing.T) {
 	every(t, func(t *testing.T, m *Matter, d *paper.Document) {
 		s := sectionOf(t, d, "not-met")
-		all := blocksOf[*paper.Pairs](s)
-		for i, f := range m.findings(ended(report.NotMet)) {
-			var said []string
+		headings, all := blocksOf[*paper.Heading](s), blocksOf[*paper.Pairs](s)
+		faults := m.faults(m.findings(ended(report.NotMet)))
+		if len(faults) != len(all) || len(faults) != len(headings) {
+			t.Fatalf("%d faults, %d headings, %d tellings", len(faults), len(headings), len(all))
+		}
+		for i, each := range faults {
+			said := []string{headings[i].Text}
 			for _, row := range all[i].Rows {
 				if row.Label == "" || row.Value == "" {
-					t.Errorf("%s: the row %q is empty", keyOf(f), row.Label)
+					t.Errorf("%s: the row %q is empty", headings[i].Text, row.Label)
 				}
 				said = append(said, row.Label+": "+row.Value)
 			}
 			page := strings.Join(said, "\n")
-			want := []string{"asked: " + f.Asks + " Not met.", "why: " + f.Why, "who may act: " + string(f.MayAct), f.Place.Pointer}
-			for _, p := range f.Parts {
-				if p.Outcome != report.NotMet {
-					continue
-				}
-				for _, amount := range []*report.Amount{p.Found, p.Needed, p.Short} {
-					if amount != nil {
-						want = append(want, amount.Text)
-					}
-				}
-				if p.Mend != nil {
-					want = append(want, "mend: "+p.Mend.Text)
-				}
-				if p.Source != nil && p.Source.Clause != "" {
-					want = append(want, p.Source.Clause)
-				}
+			var want []string
+			for _, f := range each.findings {
+				want = append(want, wanted(f)...)
 			}
 			for _, w := range want {
 				if !strings.Contains(page, w) {
-					t.Errorf("%s does not tell %q:\n%s", keyOf(f), w, page)
+					t.Errorf("%s does not tell %q:\n%s", headings[i].Text, w, page)
 				}
 			}
 		}
 	})
+}
+
+// wanted is what must be told of a finding that is not met.
+func wanted(f *report.Finding) []string {
+	want := []string{f.Asks + " Not met.", "why: " + f.Why, "who may act: " + string(f.MayAct), f.Place.Pointer}
+	for _, p := range f.Parts {
+		if p.Outcome != report.NotMet {
+			continue
+		}
+		for _, amount := range []*report.Amount{p.Found, p.Needed, p.Short} {
+			if amount != nil {
+				want = append(want, amount.Text)
+			}
+		}
+		if p.Mend != nil {
+			want = append(want, "mend: "+p.Mend.Text)
+		}
+		if p.Source != nil && p.Source.Clause != "" {
+			want = append(want, p.Source.Clause)
+		}
+	}
+	return want
 }
 
 // TestSignalWords: each heading of a finding bears its word, and the page says what the
@@ -172,9 +212,9 @@ func TestSignalWords(t *testing.T) {
 		}
 	}
 	m := matterOf(demos.One(t, "sorrel-faulty"))
-	for i, f := range m.findings(ended(report.NotMet)) {
-		if h := blocksOf[*paper.Heading](s)[i]; h.Word != string(f.Word) {
-			t.Errorf("%s bears %q, not %s", h.Text, h.Word, f.Word)
+	for i, f := range m.faults(m.findings(ended(report.NotMet))) {
+		if h := blocksOf[*paper.Heading](s)[i]; h.Word != string(f.findings[0].Word) {
+			t.Errorf("%s bears %q, not %s", h.Text, h.Word, f.findings[0].Word)
 		}
 	}
 }
@@ -188,8 +228,8 @@ func TestNotKnownTellsHow(t *testing.T) {
 			for _, p := range f.Parts {
 				for _, missing := range p.Missing {
 					if !slices.ContainsFunc(rows, func(row []paper.Cell) bool {
-						return row[0].Text == f.Check && row[1].Text == f.Label && row[0].Word == string(f.Word) &&
-							strings.Contains(row[2].Text, missing.What) && strings.Contains(row[2].Text, missing.Place.Pointer) && row[3].Text == missing.Measure
+						return strings.Contains(row[0].Text, missing.What) && strings.Contains(row[0].Text, missing.Place.Pointer) && row[1].Text == missing.Measure &&
+							strings.Contains(row[2].Text, f.Check+", "+f.Label) && report.Signal(row[2].Word).Rank() >= f.Word.Rank() && row[3].Blank
 					}) {
 						t.Errorf("%s does not tell that %s is missing", keyOf(f), missing.What)
 					}
@@ -197,40 +237,70 @@ func TestNotKnownTellsHow(t *testing.T) {
 			}
 		}
 		for _, row := range rows {
-			if row[2].Text == "" || row[3].Text == "" {
+			if row[0].Text == "" || row[1].Text == "" {
 				t.Errorf("%s of %s: nothing is said of what to measure", row[0].Text, row[1].Text)
 			}
 		}
 	})
 }
 
-// TestWorst: the page of the worst has the first five of the report that count, no more,
-// and says how many come later.
+// TestWorst: the page of the worst has at most five faults, none of a lesser word than one
+// that it leaves out, and says how many findings come later.
 func TestWorst(t *testing.T) {
 	every(t, func(t *testing.T, m *Matter, d *paper.Document) {
 		s := sectionOf(t, d, "worst")
-		want := keysOf(m, func(f *report.Finding) bool { return f.Counts(report.Notice) })
-		more := max(0, len(want)-5)
-		if got := told(s); cmp.Diff(want[:min(5, len(want))], got) != "" || len(blocksOf[*paper.Heading](s)) > 5 {
-			t.Errorf("the worst are %q, want %q", got, want[:min(5, len(want))])
+		open := m.findings(func(f *report.Finding) bool { return f.Counts(report.Notice) })
+		all := byGravity(m.faults(open))
+		headings := blocksOf[*paper.Heading](s)
+		if len(headings) != min(5, len(all)) {
+			t.Fatalf("%d headings of %d faults", len(headings), len(all))
+		}
+		for i, h := range headings {
+			if h.Text != all[i].title() || i > 0 && report.Signal(h.Word).Rank() > report.Signal(headings[i-1].Word).Rank() {
+				t.Errorf("%q, want %q", h.Text, all[i].title())
+			}
+		}
+		for _, f := range open {
+			if len(headings) == 5 && f.Word.Rank() > report.Signal(headings[4].Word).Rank() && !slices.ContainsFunc(all[:5], func(each fault) bool { return slices.Contains(each.findings, f) }) {
+				t.Errorf("%s is worse than %s and left out", keyOf(f), headings[4].Text)
+			}
 		}
 		if !s.NewPage {
 			t.Error("it begins on no page of its own")
 		}
-		page := textsIn(*s)
-		if strings.Contains(page, "And "+of(more, "finding")+" more") != (more > 0) {
-			t.Errorf("%d come later: %q", more, page)
-		}
-		if len(want) == 0 && !strings.Contains(page, "That is no approval: nothing was inspected") {
+		if page := textsIn(*s); len(open) == 0 && !strings.Contains(page, "That is no approval: nothing was inspected") {
 			t.Errorf("with nothing to tell it says %q", page)
 		}
 	})
 }
 
+// TestGravest: the checks by which the page of the worst is ordered are checks of the
+// program, none twice, and every one of them can be at DANGER; and of the faulty
+// demonstration, gas at cylinder pressure in appliances comes first.
+func TestGravest(t *testing.T) {
+	seen := map[string]bool{}
+	danger := map[string]bool{}
+	for _, d := range demos.All(t) {
+		for _, f := range d.Report.Findings {
+			danger[f.Check] = danger[f.Check] || f.Word == report.Danger
+		}
+	}
+	for _, id := range gravest() {
+		if seen[id] || !danger[id] {
+			t.Errorf("%s comes twice, or is no check whose word is DANGER", id)
+		}
+		seen[id] = true
+	}
+	m := matterOf(demos.One(t, "sorrel-faulty"))
+	if first := byGravity(m.faults(m.findings(ended(report.NotMet))))[0]; first.findings[0].Check != "regulator.present" {
+		t.Errorf("first comes %s", first.title())
+	}
+}
+
 // TestNoScore: the worst and the counts are told without any share or mark.
 func TestNoScore(t *testing.T) {
 	every(t, func(t *testing.T, m *Matter, d *paper.Document) {
-		for _, word := range []string{"%", "score", "points", "grade", "out of"} {
+		for _, word := range []string{"%", "score", "points", "grade", "out of five"} {
 			if got := asked(&m.Report.Counts); strings.Contains(got, word) {
 				t.Errorf("%q has %q", got, word)
 			}
@@ -243,22 +313,16 @@ func TestNoScore(t *testing.T) {
 	})
 }
 
-// TestManyComparisons: a finding with more comparisons than have rows of their own tells
-// the others all the same.
+// TestManyComparisons: a finding with many comparisons tells each of them once, and none
+// that ended otherwise.
 func TestManyComparisons(t *testing.T) {
 	f := &report.Finding{Check: "a.b", Label: "c", Asks: "Is it so?", Outcome: report.NotMet, Why: "w", MayAct: report.Owner}
-	for _, name := range []string{"one", "two", "three", "four", "five", "one"} {
+	for _, name := range []string{"one", "two", "three", "one"} {
 		f.Parts = append(f.Parts, report.Part{Outcome: report.NotMet, About: name, Found: report.Words("f"), Needed: report.Words("n")})
 	}
 	f.Parts = append(f.Parts, report.Part{Outcome: report.Within, About: "kept", Found: report.Words("f")})
-	var got []string
-	for _, row := range finding(f)[1].(*paper.Pairs).Rows {
-		if row.Label == "found" || row.Label == "also" {
-			got = append(got, row.Label+" "+row.Value)
-		}
-	}
-	want := []string{"found one: f; needed n", "found two: f; needed n", "found three: f; needed n", "also four: f; needed n. five: f; needed n"}
-	if diff := cmp.Diff(want, got); diff != "" {
-		t.Error(diff)
+	f.Place = report.Place{Pointer: "/a/b"}
+	if got, want := thing(f), "one: f; needed n. two: f; needed n. three: f; needed n (/a/b)"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -13,15 +13,15 @@ import (
 
 // first is the first page: who may work, what is live, and by which text was judged.
 func first(m *Matter) paper.Section {
-	blocks := []paper.Block{}
-	if box := today(m); box != nil {
-		blocks = append(blocks, box)
+	var cautions []paper.Block
+	for _, each := range m.Run.Caution {
+		cautions = append(cautions, &paper.Para{Text: each, Strong: true})
 	}
-	blocks = append(blocks, &paper.Box{Blocks: gasNow(m)})
+	blocks := []paper.Block{&paper.Box{Blocks: append(cautions, today(m)...)}}
 	if len(m.Report.Waivers) > 0 {
 		blocks = append(blocks, waivers(m))
 	}
-	blocks = append(blocks, &paper.Box{Blocks: yardstick(m)})
+	blocks = append(blocks, &paper.Box{Blocks: gasNow(m)}, &paper.Box{Blocks: yardstick(m)})
 	if m.Report.Overlay != nil {
 		blocks = append(blocks, overlay(m.Report.Overlay))
 	}
@@ -35,7 +35,7 @@ func first(m *Matter) paper.Section {
 // today is what the owner does before anybody comes, where something is at DANGER, not met
 // or not known, or nobody says that the gas is off. None of it loosens a joint. What it asks
 // is common practice of the trade, no source.
-func today(m *Matter) paper.Block {
+func today(m *Matter) []paper.Block {
 	grave := len(m.findings(func(f *report.Finding) bool { return f.Word == report.Danger && f.Counts(report.Danger) }))
 	connected, known := m.Layout.Gas.Connected.Get()
 	if grave == 0 && known && !connected {
@@ -51,7 +51,7 @@ func today(m *Matter) paper.Block {
 		"Out of gas lockers and away from cylinders: whatever is loose and sparks, burns or gives off vapour.",
 		"Where gas is smelt: out, as the card for the wall says. Then the fitter. Loosen, cut, join and test nothing.",
 	}
-	return &paper.Box{Blocks: []paper.Block{&paper.Para{Text: "Today, and without touching a joint: " + head, Strong: true}, &paper.List{Ordered: true, Items: items}}}
+	return []paper.Block{&paper.Para{Text: "Today, and without touching a joint: " + head, Strong: true}, &paper.List{Ordered: true, Items: items}}
 }
 
 func firstSentence(s string) string {
@@ -63,19 +63,15 @@ func firstSentence(s string) string {
 
 // gasNow says who may work and what a fitter finds on arrival.
 func gasNow(m *Matter) []paper.Block {
-	var blocks []paper.Block
-	for _, each := range m.Run.Caution {
-		blocks = append(blocks, &paper.Para{Text: each, Strong: true})
-	}
 	gas := &m.Layout.Gas
-	return append(blocks, &paper.Pairs{Rows: []paper.Pair{
+	return []paper.Block{&paper.Pairs{Rows: []paper.Pair{
 		{Label: "licence needed", Value: "one that covers gas work in a dwelling of the kind " + word(&m.Layout.Dwelling.Kind) + ", where it stands"},
 		{Label: "gas now", Value: m.Report.Gas},
 		{Label: "work done so far", Value: word(&gas.WorkDone)},
 		{Label: "what is live", Value: word(&gas.LiveParts)},
 		{Label: "access, whom to call", Value: word(&gas.Access)},
 		{Label: "fitter's licence, no.", Blank: true},
-	}})
+	}}}
 }
 
 // yardstick says by which text was judged, and how well that text is known.

@@ -49,13 +49,13 @@ func TestWaivedStillStands(t *testing.T) {
 	m := matterOf(demos.One(t, "sedge"))
 	s := sectionOf(t, Paper(m), "not-met")
 	some := 0
-	for i, f := range m.findings(ended(report.NotMet)) {
+	page := textsIn(*s)
+	for _, f := range m.findings(ended(report.NotMet)) {
 		if !f.Waived() {
 			continue
 		}
 		some++
-		page := textsIn(paper.Section{Blocks: []paper.Block{blocksOf[*paper.Pairs](s)[i]}})
-		if !strings.Contains(page, f.Waiver.Reason+" (the finding stands)") {
+		if !strings.Contains(page, f.Waiver.Reason+". The finding stands.") || !strings.Contains(page, "verified by nobody") {
 			t.Errorf("%s: %q", keyOf(f), page)
 		}
 	}
@@ -75,17 +75,18 @@ func TestYardstick(t *testing.T) {
 			if !strings.HasPrefix(first["judged by"].Value, "no code: none was chosen") {
 				t.Errorf("without a code it was judged by %q", first["judged by"].Value)
 			}
-		case first["judged by"].Value != c.Title || first["edition"].Value != c.Edition:
-			t.Errorf("judged by %q of %q", first["judged by"].Value, first["edition"].Value)
+		case first["judged by"].Value != strings.TrimSuffix(c.Title+"; "+c.Edition, "; "):
+			t.Errorf("judged by %q", first["judged by"].Value)
 		case !c.Governs:
 			borrowed++
-			if got := first["borrowed yardstick"].Value; got != "not shown to be the law here. "+c.Borrowed || c.Borrowed == "" {
+			if got := first["borrowed yardstick"].Value; !strings.HasPrefix(got, "not shown to be the law here: "+firstSentence(c.Borrowed)) || c.Borrowed == "" ||
+				!strings.Contains(textsIn(*sectionOf(t, d, "not-covered")), c.Borrowed) {
 				t.Errorf("a borrowed yardstick is told as %q", got)
 			}
 		case first["borrowed yardstick"].Value != "":
 			t.Error("the law of the place is called borrowed")
 		}
-		if !first["the code and edition that the fitter used"].Blank {
+		if !first["fitter's own code"].Blank {
 			t.Error("no blank for the edition that the fitter used")
 		}
 	})
@@ -110,20 +111,20 @@ func TestOwnCode(t *testing.T) {
 func TestSecondHand(t *testing.T) {
 	some := 0
 	every(t, func(t *testing.T, m *Matter, d *paper.Document) {
-		got := pairsOf(sectionOf(t, d, "first"))["its figures that are second-hand or only remembered"].Value
+		got := pairsOf(sectionOf(t, d, "first"))["text not read"].Value
 		any := false
 		for _, f := range m.Report.Findings {
 			for _, p := range f.Parts {
 				if p.Source != nil && p.Source.Document != "" && p.Source.Provenance != "read" {
 					any = true
 					some++
-					if cite := strings.TrimSpace(p.Source.Document + " " + p.Source.Clause); strings.Count(got, cite+" (") != 1 {
-						t.Errorf("%q is not told once in %q", cite, got)
+					if cite := strings.TrimSpace(p.Source.Document + " " + p.Source.Clause); !strings.Contains(got, cite) {
+						t.Errorf("%q is not told in %q", cite, got)
 					}
 				}
 			}
 		}
-		if !any && got != "none of those that were judged by" {
+		if !any && got != "of none of the limits that were judged by" {
 			t.Errorf("with none it says %q", got)
 		}
 	})
@@ -140,20 +141,19 @@ func TestGasNow(t *testing.T) {
 		edits []source.Edit
 		want  map[string]string
 	}{
-		{"connected", nil, map[string]string{"gas now": "the file says that gas IS CONNECTED now", "gas work done so far": "none", "what is live": "not known", "access, and whom to call": "not known"}},
+		{"connected", nil, map[string]string{"gas now": "the file says that gas IS CONNECTED now", "work done so far": "none", "what is live": "not known", "access, whom to call": "not known"}},
 		{"not connected", []source.Edit{{Pointer: "/gas/connected", Value: "false"}}, map[string]string{"gas now": ""}},
 		{"not stated", []source.Edit{{Pointer: "/gas/connected", Delete: true}, {Pointer: "/gas/propaneShare", Delete: true}},
-			map[string]string{"gas now": "", "gas": "propane, propane share not known"}},
+			map[string]string{"gas now": ""}},
 		{"told", []source.Edit{{Pointer: "/gas/liveParts", Value: `"all of it"`}, {Pointer: "/gas/access", Value: `"ring at the gate"`}},
-			map[string]string{"what is live": "all of it", "access, and whom to call": "ring at the gate"}},
+			map[string]string{"what is live": "all of it", "access, whom to call": "ring at the gate"}},
 	}
 	for _, tt := range tests {
 		m := edited(t, sedge, tt.edits...)
 		if m == nil {
 			t.Fatalf("%s: the layout does not load", tt.name)
 		}
-		box := Paper(m).Parts[0].Sections[0].Blocks[0]
-		first := pairsOf(&paper.Section{Blocks: []paper.Block{box}})
+		first := pairsOf(&Paper(m).Parts[0].Sections[0])
 		for label, want := range tt.want {
 			if want == "" {
 				want = m.Report.Gas
@@ -165,7 +165,7 @@ func TestGasNow(t *testing.T) {
 		if tt.name != "connected" && tt.name != "told" && strings.Contains(first["gas now"].Value, "IS CONNECTED") {
 			t.Errorf("%s: %s", tt.name, first["gas now"].Value)
 		}
-		if !first["the fitter's licence, number and what it covers"].Blank {
+		if !first["fitter's licence, no."].Blank {
 			t.Errorf("%s: no blank for the licence", tt.name)
 		}
 	}

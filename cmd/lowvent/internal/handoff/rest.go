@@ -69,14 +69,14 @@ func label(a *report.Amount) string {
 func notCovered(m *Matter) paper.Section {
 	silent := m.findings(func(f *report.Finding) bool { return f.Reason == report.NotCovered })
 	ask := m.findings(func(f *report.Finding) bool { return f.Reason == report.AskFitter })
-	blocks := []paper.Block{}
+	blocks := []paper.Block{
+		orNone(openTable("The code is silent, and nothing was taken from another", silent), "The code speaks to all that was asked."),
+		orNone(openTable("Questions for the fitter: too little is known of the text to judge by it", ask), "No question is left to the fitter for want of a text."),
+	}
 	if c := m.Report.Code; c != nil && !c.Governs {
 		blocks = append(blocks, &paper.Para{Text: "The code is a borrowed yardstick: " + c.Borrowed})
 	}
-	return paper.Section{ID: "not-covered", Title: fmt.Sprintf("Not covered by the code: %d; left to the fitter: %d", len(silent), len(ask)), Blocks: append(blocks,
-		orNone(openTable("The code is silent, and nothing was taken from another", silent), "The code speaks to all that was asked."),
-		orNone(openTable("Questions for the fitter: too little is known of the text to judge by it", ask), "No question is left to the fitter for want of a text."),
-	)}
+	return paper.Section{ID: "not-covered", Title: fmt.Sprintf("Not covered by the code: %d; left to the fitter: %d", len(silent), len(ask)), Blocks: blocks}
 }
 
 // openTable lists findings that have no answer, each once, with what they asked.

@@ -26,6 +26,8 @@ var innocent = []struct{ phrase, why string }{
 	{`(hose|connector|line|it) pass(es)? through|passes through (no|nothing)|hole that it passes`, "a pipe through a wall"},
 	{`that air passes, gas passes|air can pass|gas passes straight through`, "air and gas through a gap or a tee"},
 	{`regulator pass(es)?|each jet pass`, "gas through a part"},
+	{`pass through its door`, "a cylinder through a locker's door"},
+	{`for which it was last passed`, "asks of the stamp on a cylinder"},
 }
 
 // TestNoVerdict: nowhere does a paper say a word that a reader could take for a verdict.
