@@ -74,7 +74,7 @@ func TestFirstDay(t *testing.T) {
 // TestDue is the table of the dates, with what is past on the day judged.
 func TestDue(t *testing.T) {
 	for written, want := range map[string]string{"2026-11-24": "OVERDUE", "2026-11-25": "today", "2026-11-26": "to come", "2026-11": "OVERDUE", "2026-12": "to come", "2026": "OVERDUE", "2027": "to come"} {
-		m := edited(t, demos.One(t, "sedge"), source.Edit{Pointer: "/alarms/gas/replaceBy", Value: source.Quote(written)})
+		m := reloaded(demos.One(t, "sedge"), source.Edit{Pointer: "/alarms/gas/replaceBy", Value: source.Quote(written)})
 		if m == nil {
 			t.Fatalf("%s: it does not load", written)
 		}
@@ -98,7 +98,7 @@ func TestUndated(t *testing.T) {
 		if strings.HasPrefix(at, "/waivers/") {
 			continue // a waiver without an end is no waiver, and the file does not load
 		}
-		m := edited(t, d, source.Edit{Pointer: at, Delete: true})
+		m := reloaded(d, leaveOut(d, at)...)
 		if m == nil {
 			t.Fatalf("without %s it does not load", at)
 		}

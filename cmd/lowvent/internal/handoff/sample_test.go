@@ -56,12 +56,29 @@ func every(t *testing.T, f func(*testing.T, *Matter, *paper.Document)) {
 	}
 }
 
-// edited is a demonstration with edits, judged anew, or nil where it does not load.
-func edited(t interface {
+// tester is a test, or the check of a property.
+type tester interface {
 	Helper()
 	Fatal(...any)
-}, d demos.Demo, edits ...source.Edit) *Matter {
+}
+
+// edited is a demonstration with edits, judged anew, or nil where it does not load.
+func edited(t tester, d demos.Demo, edits ...source.Edit) *Matter {
 	t.Helper()
+	m := reloaded(d, edits...)
+	if m == nil {
+		return nil
+	}
+	r, err := demos.Report(m.Layout)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return matterOf(demos.Demo{Name: d.Name, Layout: m.Layout, Report: r})
+}
+
+// reloaded is a demonstration with edits and the report that it had before, for what shows
+// only the layout; nil where it does not load.
+func reloaded(d demos.Demo, edits ...source.Edit) *Matter {
 	root := d.Layout.Root()
 	file, err := source.Apply(root.File(), root, edits)
 	if err != nil {
@@ -71,11 +88,17 @@ func edited(t interface {
 	if faults != nil {
 		return nil
 	}
-	r, err := demos.Report(l)
-	if err != nil {
-		t.Fatal(err)
+	return matterOf(demos.Demo{Name: d.Name, Layout: l, Report: d.Report})
+}
+
+// leaveOut takes a value out of a file, with the evidence that it may have.
+func leaveOut(d demos.Demo, pointer string) []source.Edit {
+	all := []source.Edit{{Pointer: pointer, Delete: true}}
+	cut := strings.LastIndex(pointer, "/")
+	if evidence := pointer[:cut] + "/evidence" + pointer[cut:]; d.Layout.Root().At(evidence) != nil {
+		all = append(all, source.Edit{Pointer: evidence, Delete: true})
 	}
-	return matterOf(demos.Demo{Name: d.Name, Layout: l, Report: r})
+	return all
 }
 
 // sectionOf is the section of that id.

@@ -10,7 +10,6 @@ import (
 	"lowvent.example/cmd/lowvent/internal/paper"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
-	"lowvent.example/schema/source"
 )
 
 // verdict is a word that a reader could take for a verdict.
@@ -114,7 +113,7 @@ func TestSize(t *testing.T) {
 	}
 	sorrel := demos.One(t, "sorrel")
 	trunk := sorrel.Layout.Lines.Get("trunk")
-	m := edited(t, sorrel, source.Edit{Pointer: trunk.Wall.Spot().Pointer(), Delete: true})
+	m := reloaded(sorrel, leaveOut(sorrel, trunk.Wall.Spot().Pointer())...)
 	if m == nil {
 		t.Fatal("the bus without the wall of its trunk does not load")
 	}
