@@ -47,6 +47,7 @@ func listed(words []string) string {
 // not as needed, and what is not on it.
 func (w *work) alt(what string) string {
 	sentences := []string{fmt.Sprintf("%s, drawn to scale, %s.", what, ratioText(w.d.Scale)), "It shows " + w.scene.tally() + "."}
+	sentences = append(sentences, w.dangerWords()...)
 	if len(w.shown) > 0 {
 		var all []string
 		for _, d := range w.shown {

@@ -121,13 +121,12 @@ func (t *thing) ending(v *view, pen Pen) []Mark {
 
 // route draws a gas line.
 func (t *thing) route(v *view) []Mark {
-	pen := zonePen(layout.PressureZone(t.word))
-	p := line(pen)
+	var points []Point
 	for _, w := range t.way {
-		p.Points = append(p.Points, v.at(w))
+		points = append(points, v.at(w))
 	}
-	if len(p.Points) == 1 {
-		return []Mark{dot(p.Points[0], 0.6)}
+	if len(points) == 1 {
+		return []Mark{dot(points[0], 0.6)}
 	}
-	return []Mark{p}
+	return zoneLine(layout.PressureZone(t.word), points...)
 }

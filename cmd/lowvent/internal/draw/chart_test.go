@@ -110,8 +110,8 @@ func TestPressuresFollowTheFigures(t *testing.T) {
 			drop[f.Subject] = max(drop[f.Subject], largest(f.Value))
 		}
 	}
-	d := Pressures(demo.Layout, demo.Report)
-	if len(d) != 1 {
+	d, notDrawn := Pressures(demo.Layout, demo.Report)
+	if len(d) != 1 || len(notDrawn) > 0 {
 		t.Fatalf("%d drawings for one regulator", len(d))
 	}
 	outlet, _ := demo.Layout.Regulators.Get("main").Outlet.Get()

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 )
 
 // side is the margin to the left and right of what is drawn to scale, in mm.
@@ -16,18 +17,19 @@ const leastBand = 9.0
 
 // work is a drawing to scale in the making.
 type work struct {
-	d        *Drawing
-	scene    *scene
-	view     view
-	body     Rectangle   // what is drawn to scale, with no labels
-	bounds   solid       // the same in the dwelling, for the detail of a locker
-	wall     layout.Wall // from which side it is seen, in a section
-	field    field
-	shown    []*distance // those that are dimensioned here
-	balloons []*thing
-	notes    []string // lines below the drawing
-	omitted  []string // what had no room, in sentences
-	marked   bool     // the origin is on it
+	d         *Drawing
+	scene     *scene
+	view      view
+	body      Rectangle   // what is drawn to scale, with no labels
+	bounds    solid       // the same in the dwelling, for the detail of a locker
+	wall      layout.Wall // from which side it is seen, in a section
+	field     field
+	shown     []*distance // those that are dimensioned here
+	balloons  []*thing
+	notes     []string // lines below the drawing
+	dangerous []string // what is marked as a DANGER, and by which checks
+	omitted   []string // what had no room, in sentences
+	marked    bool     // the origin is on it
 }
 
 // mostShown is how many distances one drawing dimensions: more could not be read.
@@ -39,7 +41,7 @@ const mostLabels = 260
 // compose lays out a drawing of a scene as a view shows it: finds scale and size, draws
 // every thing, then labels them. The wall is the side that it is seen from, but for a plan.
 // The notes are paragraphs for below the drawing.
-func compose(d *Drawing, s *scene, v view, wall layout.Wall, distances []*distance, notes []string) *work {
+func compose(d *Drawing, s *scene, v view, wall layout.Wall, f *report.FileReport, distances []*distance, notes []string) *work {
 	w := &work{d: d, scene: s, view: v, wall: wall}
 	w.shown = distances[:min(len(distances), mostShown)]
 	if more := len(distances) - len(w.shown); more > 0 {
@@ -49,6 +51,7 @@ func compose(d *Drawing, s *scene, v view, wall layout.Wall, distances []*distan
 	w.things()
 	w.orient()
 	w.dimensions()
+	w.dangers(f)
 	w.names()
 	w.below()
 	w.key()

@@ -28,7 +28,8 @@ func whole(t *testing.T, of string, d *Drawing) {
 
 func TestDrawingsOfTheDemos(t *testing.T) {
 	for _, demo := range demos.All(t) {
-		drawings := append(Charts(demo.Report), Pressures(demo.Layout, demo.Report)...)
+		pressures, _ := Pressures(demo.Layout, demo.Report)
+		drawings := append(Charts(demo.Report), pressures...)
 		if s := Schematic(demo.Layout, demo.Report); s != nil {
 			drawings = append(drawings, s)
 		}

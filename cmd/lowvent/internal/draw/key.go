@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 )
 
 // middle is the middle of a legend's small drawing.
@@ -17,6 +18,7 @@ func (w *work) key() {
 	w.lineKey()
 	w.markKey()
 	w.distanceKey()
+	w.dangerKey()
 	w.balloonKey()
 }
 
@@ -93,7 +95,7 @@ func (w *work) symbolKey() {
 func (w *work) lineKey() {
 	for _, zone := range []layout.PressureZone{layout.PressureZoneHigh, layout.PressureZoneMiddle, layout.PressureZoneLow, ""} {
 		if w.first(func(t *thing) bool { return t.sort == isLine && t.word == string(zone) }) {
-			w.explain(zoneMeans(zone), line(zonePen(zone), Point{0.5, 3}, Point{11.5, 3}))
+			w.explain(zoneMeans(zone), zoneMark(zone)...)
 		}
 	}
 }
@@ -108,6 +110,16 @@ func (w *work) markKey() {
 	if w.first(func(t *thing) bool { return t.cleared }) {
 		w.explain("room that an appliance's plate asks to be kept clear of what burns", around(middle, 10, 4.4).drawn(Pen{Width: thin, Dash: DashDot}, None))
 	}
+}
+
+// dangerKey explains the signal word beside a thing.
+func (w *work) dangerKey() {
+	if len(w.dangerous) == 0 && len(w.scene.zones.warned()) == 0 {
+		return
+	}
+	_, wide := signalTag(Point{}, report.Danger, small)
+	tag, _ := signalTag(Point{6 - wide/2, 3.6}, report.Danger, small)
+	w.explain("beside a thing: a finding about it is not met and says DANGER; beside a line: cylinder pressure can reach it, whatever the file states", tag...)
 }
 
 // distanceKey explains the distances that are not as needed.

@@ -24,7 +24,7 @@ func Locker(l *layout.Layout, f *report.FileReport, k *layout.Locker) *Drawing {
 	s := all.lockerScene(k, own)
 	wall := sectionFrom(k, own.solid)
 	d := &Drawing{ID: "locker-" + k.ID(), Title: "Locker " + k.ID() + ": plan and section, seen from the " + string(wall)}
-	notes := lockerFacts(k, f)
+	notes := append(s.warnings(), lockerFacts(k, f)...)
 	if none := notDrawn(s.unplaced); none != "" {
 		notes = append(notes, none)
 	}
@@ -37,12 +37,13 @@ func Locker(l *layout.Layout, f *report.FileReport, k *layout.Locker) *Drawing {
 		}
 		w.shown = belonging(found, w.view, other.view)
 		w.shown = w.shown[:min(len(w.shown), 5)]
-		w.lockerView(k, own)
+		w.lockerView(k, own, f)
 	}
 	left.below()
 	left.shown = append(left.shown, right.shown...)
 	left.balloons = merged(left.balloons, right.balloons)
 	left.omitted = append(left.omitted, right.omitted...)
+	left.dangerous = mergedWords(left.dangerous, right.dangerous)
 	left.lockerKey(k)
 	rounded(d.Marks)
 	d.Alt = left.alt(fmt.Sprintf("Locker %s from above and, beside it, in section as seen from the %s", k.ID(), wall)) + " " + strings.Join(strings.Fields(strings.Join(lockerFacts(k, f), " ")), " ")
@@ -59,9 +60,19 @@ func merged(a, b []*thing) []*thing {
 	return a
 }
 
+// mergedWords joins two lists of words without doubles.
+func mergedWords(a, b []string) []string {
+	for _, word := range b {
+		if !slices.Contains(a, word) {
+			a = append(a, word)
+		}
+	}
+	return a
+}
+
 // lockerScene is the part of a scene that stands in a locker or belongs to it.
 func (s *scene) lockerScene(k *layout.Locker, own *thing) *scene {
-	in := &scene{byItem: s.byItem}
+	in := &scene{byItem: s.byItem, zones: s.zones}
 	for _, t := range s.things {
 		switch {
 		case t == own, belongsTo(t.item, k):

@@ -20,5 +20,6 @@ func (w *work) lockerKey(k *layout.Locker) {
 		w.explain("gas that lies below the lowest edge of the vents and never drains", hatched(around(middle, 10, 3.6), 1.1, Pen{Width: thin})...)
 	}
 	w.distanceKey()
+	w.dangerKey()
 	w.balloonKey()
 }

@@ -5,11 +5,12 @@ import (
 	"slices"
 
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 )
 
 // lockerView draws one of the two views of a locker.
-func (w *work) lockerView(k *layout.Locker, own *thing) {
+func (w *work) lockerView(k *layout.Locker, own *thing, f *report.FileReport) {
 	w.viewTitle()
 	w.shell(k, own)
 	for _, t := range w.order() {
@@ -30,6 +31,7 @@ func (w *work) lockerView(k *layout.Locker, own *thing) {
 	w.drains(k)
 	w.sizes(own)
 	w.dimensions()
+	w.dangers(f)
 	w.lockerNames(k, own)
 }
 
@@ -128,7 +130,7 @@ func (w *work) clippedLooks(t *thing) *Group {
 		g := &Group{Of: t.pointer(), Label: t.item.Label()}
 		for i := 1; i < len(t.way); i++ {
 			if a, b, some := (segment{w.view.at(t.way[i-1]), w.view.at(t.way[i])}).clipped(w.body.grown(4)); some {
-				g.Marks = append(g.Marks, line(zonePen(layout.PressureZone(t.word)), a, b))
+				g.Marks = append(g.Marks, zoneLine(layout.PressureZone(t.word), a, b)...)
 			}
 		}
 		return g

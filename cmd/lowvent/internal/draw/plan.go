@@ -14,7 +14,7 @@ func Plan(l *layout.Layout, f *report.FileReport) *Drawing {
 	}
 	here, other := fromAbove(), fromSide(gasSide(s))
 	d := &Drawing{ID: "plan", Title: "Plan, seen from above"}
-	w := compose(d, s, here, "", belonging(distancesOf(l, f), here, other), notesOf(s))
+	w := compose(d, s, here, "", f, belonging(distancesOf(l, f), here, other), notesOf(s))
 	d.Alt = w.alt("Plan of the dwelling seen from above, its front to the left, its right side at the top")
 	return d
 }
@@ -33,16 +33,18 @@ func Elevation(l *layout.Layout, f *report.FileReport) *Drawing {
 	if wall == layout.WallRight {
 		front = "right"
 	}
-	w := compose(d, s, here, wall, belonging(distancesOf(l, f), here, other), notesOf(s))
+	w := compose(d, s, here, wall, f, belonging(distancesOf(l, f), here, other), notesOf(s))
 	d.Alt = w.alt("Elevation of the dwelling seen from its " + string(wall) + " side as if the wall were away, its front to the " + front)
 	return d
 }
 
+// notesOf are the paragraphs below a drawing, the warnings first.
 func notesOf(s *scene) []string {
+	notes := s.warnings()
 	if none := notDrawn(s.unplaced); none != "" {
-		return []string{none}
+		notes = append(notes, none)
 	}
-	return nil
+	return notes
 }
 
 // gasSide is the side nearer to most of the gas installation: cylinders, lockers and

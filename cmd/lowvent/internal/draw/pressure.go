@@ -11,8 +11,10 @@ import (
 // Pressures draws, for each regulator, the pressure along the lines behind it with all
 // burners on, by the method that loses the most in each line, from the report's own
 // figures. An appliance on whose way a line lacks a length or a figure has no curve; a
-// regulator without any has no drawing.
-func Pressures(l *layout.Layout, f *report.FileReport) []*Drawing {
+// regulator without any has no drawing. Where gas at cylinder pressure can come behind a
+// regulator unregulated, no pressure there can be told: such a one is not drawn, and the
+// sentences of notDrawn say so for people.
+func Pressures(l *layout.Layout, f *report.FileReport) (drawings []*Drawing, notDrawn []string) {
 	p := pressures{layout: l, drops: map[string]float64{}}
 	for i := range f.Figures {
 		one := &f.Figures[i]
@@ -20,13 +22,22 @@ func Pressures(l *layout.Layout, f *report.FileReport) []*Drawing {
 			p.drops[one.Subject] = max(p.drops[one.Subject], largest(one.Value))
 		}
 	}
-	var all []*Drawing
+	z := zonesOf(l)
 	for _, r := range l.Regulators.All() {
+		if z.spoils(r) {
+			notDrawn = append(notDrawn, fmt.Sprintf("Not drawn for %s: gas at cylinder pressure can reach the lines behind it, so no figure behind it holds.", r.Label()))
+			continue
+		}
 		if d := p.behind(r); d != nil {
-			all = append(all, d)
+			drawings = append(drawings, d)
 		}
 	}
-	return all
+	return drawings, notDrawn
+}
+
+// spoils tells whether cylinder pressure can come unregulated to the outlet of a regulator.
+func (z *zones) spoils(r *layout.Regulator) bool {
+	return z.reach[node{r.Ref(), true}].derived() == layout.PressureZoneHigh
 }
 
 func largest(a *report.Amount) float64 {

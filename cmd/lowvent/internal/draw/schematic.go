@@ -21,7 +21,7 @@ const (
 // lengths, diameters, loads and pressures that the report has figures for. Nil when the
 // layout lists nothing that gas flows from or to.
 func Schematic(l *layout.Layout, f *report.FileReport) *Drawing {
-	s := &schematic{layout: l, told: tellings(f), at: map[layout.Ref]Point{}, column: map[layout.Ref]int{}}
+	s := &schematic{layout: l, zones: zonesOf(l), told: tellings(f), at: map[layout.Ref]Point{}, column: map[layout.Ref]int{}}
 	s.arrange()
 	if len(s.nodes) == 0 {
 		return nil
@@ -37,6 +37,7 @@ func Schematic(l *layout.Layout, f *report.FileReport) *Drawing {
 // schematic is one drawing while it is made.
 type schematic struct {
 	layout *layout.Layout
+	zones  *zones
 	told   map[string]string // figure id and subject: its text
 	nodes  []layout.Ref      // in the order of the flow
 	column map[layout.Ref]int

@@ -1,9 +1,11 @@
 package draw
 
 import (
+	"slices"
 	"strconv"
 
 	"lowvent.example/schema/layout"
+	"lowvent.example/schema/report"
 )
 
 // lines draws every line with its words, its joints and its shut-offs.
@@ -23,18 +25,31 @@ func (s *schematic) lines() {
 // own: past the place where lines part, or up to the place where they meet.
 func (s *schematic) line(line *layout.Line, a, b Point, joints []int) {
 	from, _ := line.From.Get()
-	zone, _ := line.Zone.Get()
 	left, right, level := a.X+schematicBus, b.X-schematicBus, b.Y
 	points := []Point{a, {left, a.Y}, {left, b.Y}, b}
 	if len(s.layout.LeadsTo(from)) == 1 {
 		points, level = []Point{a, {right, a.Y}, {right, b.Y}, b}, a.Y
 	}
-	marks := []Mark{&Path{Points: points, Pen: zonePen(zone)}}
+	marks := zoneLine(s.zones.of(line), points...)
 	marks = append(marks, s.fittings(line, left, right, level, joints)...)
-	for i, w := range s.lineWords(line) {
-		marks = append(marks, backed(&Text{At: Point{left + 5, level + 4.6 + float64(i)*schematicLead}, Size: schematicBody, Bold: i == 0, Content: w})...)
-	}
+	marks = append(marks, s.beside(line, Point{left + 5, level + 4.6})...)
 	s.marks = append(s.marks, &Group{Of: line.Spot().Pointer(), Label: line.Label(), Marks: marks})
+}
+
+// beside writes what is told of a line from a corner on: its name, a warning where there is
+// one to give, then the rest.
+func (s *schematic) beside(line *layout.Line, at Point) []Mark {
+	words, warning := s.lineWords(line), s.warning(line)
+	var marks []Mark
+	for i, w := range slices.Concat(words[:1], warning, words[1:]) {
+		text := &Text{At: at.plus(0, float64(i)*schematicLead), Size: schematicBody, Bold: i == 0, Content: w}
+		marks = append(marks, backed(text)...)
+		if i == 0 && len(warning) > 0 {
+			tag, _ := signalTag(text.At.plus(text.Wide()+1.5, 0), report.Danger, schematicBody)
+			marks = append(marks, tag...)
+		}
+	}
+	return marks
 }
 
 // fittings puts a line's joints and shut-offs on it: the first joint at its beginning, the

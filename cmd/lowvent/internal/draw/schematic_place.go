@@ -57,7 +57,7 @@ func (s *schematic) place() {
 	s.spread()
 	s.widths()
 	for _, ref := range s.nodes {
-		s.at[ref] = Point{s.across[s.column[ref]], schematicEdge + schematicAbove + s.row[ref]*schematicStep}
+		s.at[ref] = Point{s.across[s.column[ref]], schematicEdge + schematicAbove + s.row[ref]*s.step()}
 	}
 }
 
@@ -130,7 +130,7 @@ func (s *schematic) widths() {
 		from, _ := line.From.Get()
 		to, _ := line.To.Get()
 		if s.column[to] > s.column[from] {
-			room[s.column[from]+1] = max(room[s.column[from]+1], s.wide(s.lineWords(line)))
+			room[s.column[from]+1] = max(room[s.column[from]+1], s.wide(append(s.lineWords(line), s.warning(line)...)))
 		}
 	}
 	s.across = make([]float64, last+1)
@@ -149,4 +149,12 @@ func (s *schematic) wide(words []string) float64 {
 		most = max(most, letter.Width(letter.Regular, w, schematicBody))
 	}
 	return most
+}
+
+// step is how far apart rows are: farther where warnings stand below the lines.
+func (s *schematic) step() float64 {
+	if len(s.zones.warned()) > 0 {
+		return schematicStep + schematicLead
+	}
+	return schematicStep
 }

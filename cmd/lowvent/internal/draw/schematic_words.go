@@ -19,6 +19,9 @@ func (s *schematic) lineWords(line *layout.Line) []string {
 		of = strings.ReplaceAll(string(kind), "-", " ")
 	}
 	words = append(words, of+", "+size(line), length(line))
+	if s.zones.worsened(line) { // rows are wanted for the warning
+		words = []string{line.ID(), of + ", " + size(line) + ", " + length(line)}
+	}
 	if load := s.told["line.load"+line.Spot().Pointer()]; load != "" {
 		words = append(words, "load "+load)
 	}
@@ -49,14 +52,29 @@ func (s *schematic) words() string {
 	for _, line := range inFlow(s.layout) {
 		from, _ := line.From.Get()
 		to, _ := line.To.Get()
-		zone, known := line.Zone.Get()
-		pressure := "pressure zone not known"
-		if known {
-			pressure = string(zone) + " pressure"
-		}
-		fmt.Fprintf(&b, " %s leads from %s to %s, %s.", strings.Join(s.lineWords(line), ", "), s.name(from), s.name(to), pressure)
+		fmt.Fprintf(&b, " %s leads from %s to %s, %s.", strings.Join(s.lineWords(line), ", "), s.name(from), s.name(to), s.pressureWords(line))
 	}
 	return b.String()
+}
+
+// pressureWords tells the pressure that can stand in a line.
+func (s *schematic) pressureWords(line *layout.Line) string {
+	zone := s.zones.of(line)
+	switch {
+	case s.zones.worsened(line):
+		return "DANGER: " + reachesHere + ", " + s.zones.about(line).reason()
+	case zone == "":
+		return "pressure zone not known"
+	}
+	return string(zone) + " pressure"
+}
+
+// warning is what stands below a line's name where cylinder pressure can reach it unawares.
+func (s *schematic) warning(line *layout.Line) []string {
+	if !s.zones.worsened(line) {
+		return nil
+	}
+	return []string{reachesHere, s.zones.about(line).reason()}
 }
 
 func (s *schematic) name(ref layout.Ref) string {

@@ -166,12 +166,14 @@ func saidOf(x *dimensioned) block {
 			rows = append(rows, some...)
 		}
 	}
+	return blockOf(rows)
+}
+
+// blockOf is a block with its size.
+func blockOf(rows []row) block {
 	b := block{rows: rows, high: blockLead*float64(len(rows)) + 0.8}
-	for _, m := range b.at(Point{}) {
-		if t, is := m.(*Text); is {
-			b.wide = max(b.wide, t.Bounds().Right+0.8)
-		}
-	}
+	r, _ := Extent(b.at(Point{}))
+	b.wide = r.Right + 0.8
 	return b
 }
 
@@ -184,7 +186,9 @@ func (b block) at(at Point) []Mark {
 			tag, wide := signalTag(base, r.word, small)
 			marks, base.X = append(marks, tag...), base.X+wide+0.8
 		}
-		marks = append(marks, &Text{At: base, Size: small, Content: r.text, Bold: r.bold})
+		if r.text != "" {
+			marks = append(marks, &Text{At: base, Size: small, Content: r.text, Bold: r.bold})
+		}
 	}
 	return marks
 }

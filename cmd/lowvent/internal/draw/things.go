@@ -83,11 +83,12 @@ type scene struct {
 	things   []*thing
 	unplaced []layout.Item
 	byItem   map[string]*thing // by JSON Pointer
+	zones    *zones
 }
 
 // sceneOf collects everything of the drawn kinds, in the order of the file's sections.
 func sceneOf(l *layout.Layout) *scene {
-	s := &scene{byItem: map[string]*thing{}}
+	s := &scene{byItem: map[string]*thing{}, zones: zonesOf(l)}
 	s.spaces(l)
 	s.around(l)
 	s.fabric(l)

@@ -104,8 +104,7 @@ func (s *scene) gear(l *layout.Layout) {
 // line lies along its route; one without a route has no place.
 func (s *scene) line(n *layout.Line) {
 	route, known := n.Route.Get()
-	zone, _ := n.Zone.Get()
-	t := &thing{item: n, sort: isLine, word: string(zone), means: suffix(stated(&n.Kind))}
+	t := &thing{item: n, sort: isLine, word: string(s.zones.of(n)), means: suffix(stated(&n.Kind))}
 	for _, p := range route {
 		t.way = append(t.way, placeAt(p))
 	}

@@ -53,8 +53,12 @@ func joints(m *Matter) paper.Section {
 			text(yes(&j.Joint.Visible)), text(word(&j.Joint.Sealant)), blank()})
 	}
 	blocks := []paper.Block{orNone(t, "The file lists no joint. Each line has two ends at least: they are not known.")}
-	for _, d := range draw.Pressures(m.Layout, m.Report) {
+	drawn, notDrawn := draw.Pressures(m.Layout, m.Report)
+	for _, d := range drawn {
 		blocks = append(blocks, &paper.Picture{Drawing: d})
+	}
+	for _, why := range notDrawn {
+		blocks = append(blocks, &paper.Para{Text: why, Strong: true})
 	}
 	return paper.Section{ID: "joints", Title: "Joints, and the pressure along the lines", Blocks: blocks}
 }
