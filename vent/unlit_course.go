@@ -17,7 +17,7 @@ const (
 // space, just flammable, over the first hour, with what stands there that could light it and
 // what could hear it.
 var unlitCourse = &check.Course[*layout.Appliance]{
-	ID: "appliance.unlit-course", Title: "open burners, not lit: how deep a flammable layer can lie on the floor in the first hour, doors open (no time of warning)",
+	ID: "appliance.unlit-course", Title: "open burners, not lit: how deep a flammable layer can lie on the floor in the first hour, doors open (no time of warning: gas can light at the burner from the first second)",
 	Calc: func(s *check.Sheet, a *layout.Appliance) report.Course {
 		course := report.Course{Across: report.Axis{Title: "time", Kind: unit.KindDuration.String()}, Up: report.Axis{Title: "flammable layer over the floor", Kind: unit.KindLength.String()}}
 		space := spaceOf(s, a)
@@ -65,7 +65,7 @@ func levelsIn(s *check.Sheet, space *layout.Space) []report.Level {
 		in, _ := each.In.Get()
 		kind, _ := each.Kind.Get()
 		if in == space.Ref() && kind == layout.AlarmKindPropane {
-			add(each.Label()+" (it earns nothing)", &each.Position)
+			add(each.Label()+" (nothing is counted for it)", &each.Position)
 		}
 	}
 	return levels
