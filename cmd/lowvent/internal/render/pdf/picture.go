@@ -92,7 +92,8 @@ func (s setter) captionHigh(d *draw.Drawing, factor float64) float64 {
 	return high
 }
 
-// scaled tells a drawing's scale, and by how much it was made smaller.
+// scaled tells a drawing's scale, and by how much it was made smaller: nothing of a chart,
+// which has axes instead, nor of a schematic, whose title says that it is not to scale.
 func scaled(d *draw.Drawing, factor float64) string {
 	switch {
 	case d.Scale > 0 && factor == 1:
@@ -101,9 +102,9 @@ func scaled(d *draw.Drawing, factor float64) string {
 		return fmt.Sprintf("Too large for this sheet at its scale of 1:%s: made smaller, to %s %%, which is 1:%s when printed at 100 %%.",
 			figure(1000/d.Scale), figure(100*factor), figure(1000/d.Scale/factor))
 	case factor != 1:
-		return fmt.Sprintf("Not to scale. Too large for this sheet: made smaller, to %s %%.", figure(100*factor))
+		return fmt.Sprintf("Too large for this sheet: made smaller, to %s %%.", figure(100*factor))
 	}
-	return "Not to scale."
+	return ""
 }
 
 // figure is a number to four digits, as 20 or 33.33.
