@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/letter"
@@ -21,18 +22,27 @@ const (
 	chartSide = 52 // for the names of levels
 )
 
-// Charts draws every course that the report has, in the report's order.
+// Charts draws every course that the report has, in the report's order, but for the air of
+// a space in which nothing burns that would spoil it: it has no question to answer.
 func Charts(f *report.FileReport) []*Drawing {
 	var all []*Drawing
 	for i := range f.Figures {
 		figure := &f.Figures[i]
-		if figure.Course == nil || len(figure.Course.Points) < 2 {
+		if figure.Course == nil || len(figure.Course.Points) < 2 || idleAir(f, figure) {
 			continue
 		}
 		id := strings.NewReplacer(".", "-", "/", "-").Replace(figure.ID + figure.Subject)
 		all = append(all, Chart(id, figure.Label+": "+figure.Title, figure.Course))
 	}
 	return all
+}
+
+// idleAir tells whether a figure is the air of a space of which the report does not ask
+// whether it stays fit to breathe.
+func idleAir(f *report.FileReport, figure *report.Figure) bool {
+	return figure.ID == "space.carbon-dioxide-course" && slices.ContainsFunc(f.Findings, func(g report.Finding) bool {
+		return g.Check == "room.air" && g.Subject == figure.Subject && g.Outcome == report.NotApplicable
+	})
 }
 
 // Chart draws a course of two points or more, with the levels that it is held against.
@@ -58,6 +68,7 @@ type graph struct {
 	least, most, last      float64 // of the courses themselves
 	marks                  []Mark
 	told                   []string // every level in words
+	cut                    bool     // the courses run off the top of the frame
 }
 
 // levelLine is a level that courses are held against, or where one of them ends.
@@ -71,6 +82,7 @@ func (g *graph) drawing(id, title string) *Drawing {
 	g.frame()
 	g.axes()
 	g.levels()
+	g.off()
 	g.curves()
 	return &Drawing{ID: id, Title: title, Alt: g.words(title), Width: chartWide, Height: chartTall, Marks: g.marks}
 }
@@ -103,6 +115,7 @@ func (g *graph) extent() {
 	if g.up != unit.KindTemperature && g.low > 0 && g.low < g.high/2 {
 		g.low = 0
 	}
+	g.cutTop()
 	g.low, g.high = neverEmpty(g.low, g.high)
 	g.left, g.right = neverEmpty(g.left, g.right)
 }
@@ -150,6 +163,9 @@ func (g *graph) words(title string) string {
 		axisText(g.across, g.last), axisText(g.up, g.least), axisText(g.up, g.most))
 	for _, course := range g.courses {
 		text += fmt.Sprintf(" From %s to %s.", axisText(g.up, course[0][1]), axisText(g.up, course[len(course)-1][1]))
+	}
+	if g.cut {
+		text += " Drawn up to " + axisText(g.up, g.high) + ": " + g.offWords() + "."
 	}
 	for _, t := range g.told {
 		text += " Held against: " + t + "."

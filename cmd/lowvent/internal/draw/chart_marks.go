@@ -38,6 +38,10 @@ func (g *graph) levels() {
 	var names []*margin
 	for _, l := range g.against {
 		value := axisText(g.up, l.At)
+		passed := g.passed(l)
+		if passed != "" {
+			value += ", " + passed
+		}
 		g.told = append(g.told, l.Title+", "+value)
 		if l.At < g.low || l.At > g.high {
 			continue
@@ -46,7 +50,7 @@ func (g *graph) levels() {
 		if !l.end {
 			g.marks = append(g.marks, &Path{Points: []Point{{g.leftEdge, y}, {g.rightEdge, y}}, Pen: Pen{Width: 0.35, Dash: Dashed}})
 		}
-		names = append(names, &margin{at: y, lines: append(wrap(l.Title+",", chartSide-6, chartBody), value)})
+		names = append(names, &margin{at: y, lines: append(wrap(l.Title+",", chartSide-6, chartBody), wrap(value, chartSide-6, chartBody)...)})
 	}
 	spreadOut(names, chartLead, chartHead, chartTall-1)
 	for _, n := range names {
@@ -62,11 +66,13 @@ func (g *graph) levels() {
 // last, lowest and highest point.
 func (g *graph) curves() {
 	for _, course := range g.courses {
-		var points []Point
-		for _, p := range thinned(course, 600) {
-			points = append(points, Point{g.x(p[0]), g.y(p[1])})
+		for _, piece := range g.below(course) {
+			var points []Point
+			for _, p := range thinned(piece, 600) {
+				points = append(points, Point{g.x(p[0]), g.y(p[1])})
+			}
+			g.marks = append(g.marks, &Path{Points: points, Pen: Pen{Width: 0.6}})
 		}
-		g.marks = append(g.marks, &Path{Points: points, Pen: Pen{Width: 0.6}})
 	}
 }
 
