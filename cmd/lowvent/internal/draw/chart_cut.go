@@ -88,7 +88,16 @@ func (g *graph) passed(l levelLine) string {
 	case at <= course[0][0]:
 		return "there from the start"
 	}
-	return "passed after " + axisText(g.across, at)
+	return "passed " + g.when(at)
+}
+
+// when tells a time of passing. Within the first step of a course nobody has reckoned how it
+// rises, mostly faster at first: the end of that step is all that can be told.
+func (g *graph) when(at float64) string {
+	if first := g.courses[0][1][0]; at < first {
+		return "within " + axisText(g.across, first)
+	}
+	return "after " + axisText(g.across, at)
 }
 
 // offWords tells when a course runs off the chart, and how far it goes.
@@ -98,11 +107,10 @@ func (g *graph) offWords() string {
 		return "off the chart from the start; " + most
 	}
 	at, _ := firstPassed(g.courses[0], g.high)
-	when := "after"
 	if g.across != unit.KindDuration {
-		when = "at"
+		return fmt.Sprintf("off the chart at %s; %s", axisText(g.across, at), most)
 	}
-	return fmt.Sprintf("off the chart %s %s; %s", when, axisText(g.across, at), most)
+	return fmt.Sprintf("off the chart %s; %s", g.when(at), most)
 }
 
 // off says over the frame that the course runs off it, with an arrow where it first does.
