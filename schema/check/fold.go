@@ -47,6 +47,7 @@ func and(rulings []Ruling) Ruling {
 	for _, r := range rulings {
 		out.parts = append(out.parts, r.parts...)
 		out.margin = min(out.margin, r.margin)
+		out.fitter = out.fitter || r.fitter
 	}
 	slices.SortStableFunc(out.parts, func(a, b report.Part) int {
 		return cmp.Or(cmp.Compare(weight(&b), weight(&a)), cmp.Compare(tightness(&a), tightness(&b)))

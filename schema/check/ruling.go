@@ -19,6 +19,7 @@ type Ruling struct {
 	margin float64       // signed, relative to the limit; the least decides among corners
 	made   bool
 	open   bool // the limit itself is outside, so that no figure that is written down would be the mend
+	fitter bool // what is not met here only a licensed fitter may mend, whoever else may act on the question
 }
 
 // noMargin is the margin of an answer that is no comparison of numbers: it leaves
@@ -82,6 +83,14 @@ func Is(s *Sheet, found bool, duty Duty, foundText, neededText string) Ruling {
 	return ruled(found, noMargin, p)
 }
 
+// Absent rules that there is nothing to hold against a limit: what should have been
+// measured never was. No measured zero is shown of it, nor by how much it is short.
+func Absent[Q unit.Quantity](s *Sheet, foundText string, need Need[Q]) Ruling {
+	need.at = plain(need.at)
+	p := report.Part{Found: report.Words(foundText), Needed: report.Quantity(need.at.Kind(), float64(need.at)), Source: need.source}
+	return ruled(false, noMargin, p)
+}
+
 // OneOf rules that the word found is one of those that the code allows.
 func OneOf[W ~string](s *Sheet, found W, allowed Words) Ruling {
 	p := report.Part{Found: report.Words(string(found)), Needed: report.Words(allowed.String()), Source: allowed.source}
@@ -126,6 +135,13 @@ func (r Ruling) Mend(text string, set ...report.Edit) Ruling {
 			p.Mend = &report.Mend{Text: text, Set: set}
 		}
 	})
+}
+
+// OnlyFitter leaves what is not met here to the licensed fitter, in a question of which
+// an owner may mend the rest.
+func (r Ruling) OnlyFitter() Ruling {
+	r.fitter = r.made && r.worst().Outcome == report.NotMet
+	return r
 }
 
 func (r Ruling) each(change func(*report.Part)) Ruling {

@@ -52,6 +52,51 @@ func TestWhatARulingTells(t *testing.T) {
 	}
 }
 
+// TestAbsenceIsNoMeasuredZero: what was never measured is not met; words are found, and
+// no number is short by anything.
+func TestAbsenceIsNoMeasuredZero(t *testing.T) {
+	absent := func(s *Sheet, _ *layout.Cylinder) Ruling {
+		return Absent(s, "none was measured", Limit(s, "h_need", code.ClearanceAbove, nil)).Mend("Measure it.")
+	}
+	f := judge(t, load(t), books(t, tall), absent)
+	is(t, f, report.NotMet, "")
+	p := f.Parts[0]
+	if diff := cmp.Diff(report.Words("none was measured"), p.Found); diff != "" {
+		t.Error(diff)
+	}
+	if p.Needed.Text != "609.6 mm (24 in)" || p.Short != nil || p.Margin != nil || p.Source == nil || p.Mend == nil {
+		t.Errorf("%+v", p)
+	}
+	is(t, judge(t, load(t), books(t), absent), report.NotApplicable, report.NotCovered)
+}
+
+// TestOnlyFitter: of a question on which an owner may act, what is left to the fitter is
+// his where it is not met, alone or among other clauses, and nowhere else.
+func TestOnlyFitter(t *testing.T) {
+	codes := books(t, tall, stand)
+	left := func(s *Sheet, c *layout.Cylinder) Ruling { return standing1(s, c).OnlyFitter() }
+	lying := `/cylinders/a/upright = false`
+	for _, c := range []struct {
+		name    string
+		edits   []string
+		clauses []func(*Sheet, *layout.Cylinder) Ruling
+		want    report.Who
+	}{
+		{"not met", []string{lying}, []func(*Sheet, *layout.Cylinder) Ruling{left}, report.LicensedFitter},
+		{"not met, and another clause met", []string{lying}, []func(*Sheet, *layout.Cylinder) Ruling{tallEnough, left}, report.LicensedFitter},
+		{"met", nil, []func(*Sheet, *layout.Cylinder) Ruling{left}, report.Owner},
+		{"met, and another clause not", []string{`/cylinders/a/height = "1 cm"`}, []func(*Sheet, *layout.Cylinder) Ruling{left, tallEnough}, report.Owner},
+		{"not known", []string{"delete /cylinders/a/upright"}, []func(*Sheet, *layout.Cylinder) Ruling{left}, report.Owner},
+		{"not left to the fitter", []string{lying}, []func(*Sheet, *layout.Cylinder) Ruling{standing1}, report.Owner},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if f := judge(t, load(t, c.edits...), codes, c.clauses...); f.MayAct != c.want {
+				t.Errorf("%s may act on %s, want %s", f.MayAct, f.Outcome, c.want)
+			}
+		})
+	}
+}
+
 // TestSeveralWordsAllowed are listed as a person would.
 func TestSeveralWordsAllowed(t *testing.T) {
 	clause := func(s *Sheet, word string) Ruling { return OneOf(s, word, AllowedWords(s, code.PracticeOpenEnd, nil)) }

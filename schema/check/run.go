@@ -199,6 +199,9 @@ func (c *Check) finding(subject layout.Item, r Ruling) report.Finding {
 	if worst.Place != (report.Place{}) {
 		f.Place = worst.Place
 	}
+	if r.fitter {
+		f.MayAct = report.LicensedFitter
+	}
 	if f.Outcome == report.Within && (c.claims(f.Parts) || local(f.Parts)) {
 		f.Reason = report.ToProve
 	}
