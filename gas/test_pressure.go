@@ -42,7 +42,7 @@ func (p pressureTest) done(s *check.Sheet, line *layout.Line) check.Ruling {
 	}
 	if len(tries) == 0 {
 		need := check.Limit(s, "p_need", p.pressure, lineFacts(line))
-		return check.AtLeast(s, 0, need).Says("the file has no %s test of this line", p.kind).Points(line.Spot()).
+		return check.Absent(s, "no such test in the file", need).About("%s test of this line", p.kind).Points(line.Spot()).
 			Mend("The fitter tests it and writes down pressure, time and loss.")
 	}
 	return check.Any(s, tries...)
