@@ -63,7 +63,14 @@ var limitedBy = []struct {
 	}},
 }
 
-const swapSize = "Swap it for a cylinder of a size that the code allows."
+// What stands loose anybody may carry away. What hangs on a line holds gas and
+// pressure, and to take it off is work on the gas system.
+const (
+	swapSize = "A cylinder of a size that the code allows, in its place. One that no line is joined to, the owner swaps; " +
+		"one that is connected, the licensed fitter takes off."
+	takeAway = "Take those that are too many to where they may be kept, away from the dwelling. One that no line is joined to, " +
+		"the owner takes away; one that is connected, the licensed fitter takes off first, and closes the end it leaves."
+)
 
 func counted(s *check.Sheet, limit code.Limit[unit.Count], which string, counts func(*layout.Cylinder) bool) check.Ruling {
 	check.Inventory(s, layout.InventoryListCylinders)
@@ -75,7 +82,7 @@ func counted(s *check.Sheet, limit code.Limit[unit.Count], which string, counts 
 		}
 	}
 	return check.AtMost(s, unit.Count(n), most).About("cylinders %s", which).Points(s.Layout().Cylinders.Spot()).
-		Mend("Take the cylinders that are too many to where they may be kept, away from the dwelling.")
+		Mend(takeAway)
 }
 
 // eachCylinder asks of every cylinder, whatever it is doing.
