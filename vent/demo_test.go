@@ -177,6 +177,7 @@ func TestFaultyDemoIsFoundOut(t *testing.T) {
 		"a cordless drill kept beside the cylinder":   "ignition.near-gas cylinders/A not-met",
 		"a cable hole below the high vent":            "locker.vent-clear lockers/skirt not-met",
 		"a second cylinder past the regulator":        "regulator.present appliances/fridge not-met",
+		"a Y of two supplies that names one cylinder": "changeover.no-return changeovers/y-piece not-met",
 		"a regulator for less than what hangs on it":  "regulator.capacity regulators/main not-met",
 		"more pressure than the hob's plate allows":   "regulator.outlet regulators/main not-met",
 		"a household hob made for mains gas":          "appliance.gas-kind appliances/hob not-met",
@@ -201,6 +202,42 @@ func TestFaultyDemoIsFoundOut(t *testing.T) {
 		if !slices.Contains(found, want) {
 			t.Errorf("%s: no finding %q", fault, want)
 		}
+	}
+}
+
+// TestTheYPieceIsLeftToTheFitter: where regulated gas and cylinder pressure meet, no
+// finding on the piece offers an edit or leaves it to the owner, who would tidy the file
+// and have the hazard gone from it.
+func TestTheYPieceIsLeftToTheFitter(t *testing.T) {
+	asked := map[string]bool{}
+	for _, f := range judged(t, readDemo(t, faultyFile)).Findings {
+		if f.Subject != "/changeovers/y-piece" || f.Outcome != report.NotMet {
+			continue
+		}
+		asked[f.Check] = true
+		if m := f.Parts[0].Mend; f.MayAct != report.LicensedFitter || m.Text != gas.PartSupplies || len(m.Set) != 0 {
+			t.Errorf("%s: %s may act, by %+v", f.Check, f.MayAct, m)
+		}
+	}
+	if diff := cmp.Diff(map[string]bool{"changeover.no-return": true, "layout.consistent": true}, asked); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// TestNoTestIsNoReading: a line that no test covers is shown as that, not as one that
+// held nothing at all.
+func TestNoTestIsNoReading(t *testing.T) {
+	n := 0
+	for _, f := range judged(t, readDemo(t, faultyFile)).Findings {
+		if (f.Check == "test.pressure" || f.Check == "test.tightness") && f.Outcome == report.NotMet {
+			n++
+			if p := f.Parts[0]; p.Found.Text != "no such test in the file" || p.Found.SI != nil || p.Short != nil || p.Needed.SI == nil {
+				t.Errorf("%s: found %+v, needed %+v, short by %+v", verdict(f), p.Found, p.Needed, p.Short)
+			}
+		}
+	}
+	if n < 8 {
+		t.Errorf("%d lines that no test covers; the demo has more", n)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"lowvent.example/gas"
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
@@ -24,7 +25,7 @@ var _ = add(check.ForItems(check.Descriptor{
 	MayAct:     report.Owner,
 	Limits:     []*code.Term{code.OwnConsistent.Term, code.OwnTapeAgreement.Term},
 	Reads: slices.Concat([]string{"/cylinders/*/in", "/cylinders/*/diameter", "/cylinders/*/height", "/changeovers/*/in", "/changeovers/*/connects",
-		"/regulators/*/in", "/appliances/*/in", "/ignitionSources/*/in", "/alarms/*/in", "/lines", "/lines/*/from",
+		"/regulators/*/in", "/appliances/*/in", "/ignitionSources/*/in", "/alarms/*/in", "/lines", "/lines/*/from", "/lines/*/to",
 		"/lockers/*/box/from", "/lockers/*/box/to", "/lockers/*/vents/*/at", "/lockers/*/vents/*/endsAt", "/lockers/*/vents/*/wall",
 		"/spaces", "/spaces/*/box/from", "/spaces/*/box/to", "/tapeMeasures/*/from", "/tapeMeasures/*/to", "/tapeMeasures/*/is"},
 		placesOf("cylinders", "changeovers", "regulators", "junctions", "openEnds", "outdoorOutlets", "appliances", "stoves", "exhausts", "openings", "fans",
@@ -145,9 +146,18 @@ func tailsAgree(s *check.Sheet, c *layout.Changeover) check.Ruling {
 	}
 	slices.Sort(connects)
 	slices.Sort(led)
-	return check.Is(s, slices.Equal(connects, led), duty, "lines from "+listed(led), "lines from "+listed(connects)).
-		Mend("Correct \"connects\", or add the line that is lacking.")
+	agrees, found, needed := slices.Equal(connects, led), "lines from "+listed(led), "lines from "+listed(connects)
+	if !agrees && gas.RegulatedMeetsUnregulated(s, c) {
+		return check.Is(s, agrees, duty, "a regulated and an unregulated supply meet here: "+found, needed).
+			Mend(gas.PartSupplies).OnlyFitter().Points(c.Spot())
+	}
+	return check.Is(s, agrees, duty, found, needed).Mend(tailsMend)
 }
+
+// tailsMend puts the pipes before the file: one that is tidied tells nobody any more
+// what is joined to what.
+const tailsMend = "Look at the pipes first. If they are as the lines say, don't edit the file to make it agree: the licensed fitter looks. " +
+	"Else correct \"connects\", or add the line that is lacking."
 
 func listed(refs []layout.Ref) string {
 	words := make([]string, len(refs))
