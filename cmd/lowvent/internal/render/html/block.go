@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"lowvent.example/cmd/lowvent/internal/draw"
 	"lowvent.example/cmd/lowvent/internal/paper"
-	"lowvent.example/cmd/lowvent/internal/render/svg"
 	"lowvent.example/schema/report"
 )
 
@@ -18,10 +16,12 @@ func (p *page) blocks(blocks []paper.Block) {
 }
 
 func (p *page) each(blocks []paper.Block) {
-	for _, b := range blocks {
+	for i, b := range blocks {
+		p.turn(blocks[i:])
 		p.block(b)
 		p.Line()
 	}
+	p.stand()
 }
 
 func (p *page) block(b paper.Block) {
@@ -116,34 +116,6 @@ func (p *page) lines(l *paper.Lines) {
 	p.Open("div", "class", "lines", "role", "img", "aria-label", fmt.Sprintf("%d empty lines to write on", l.Count))
 	for range l.Count {
 		p.Element("div", "")
-	}
-	p.Close()
-}
-
-func (p *page) picture(d *draw.Drawing) {
-	once := *d
-	if p.drawings[d.ID]++; p.drawings[d.ID] > 1 {
-		once.ID = fmt.Sprintf("%s.%d", d.ID, p.drawings[d.ID])
-	}
-	p.Open("figure")
-	p.note(svg.Write(p, &once))
-	p.Line()
-	p.Element("figcaption", d.Title)
-	p.legend(d.Key)
-	p.Close()
-}
-
-func (p *page) legend(key []draw.Explained) {
-	if len(key) == 0 {
-		return
-	}
-	p.Open("ul", "class", "legend", "role", "list")
-	for i := range key {
-		p.Open("li")
-		p.note(svg.Key(p, &key[i]))
-		p.Element("span", key[i].Means)
-		p.Close()
-		p.Line()
 	}
 	p.Close()
 }

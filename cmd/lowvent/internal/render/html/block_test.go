@@ -132,7 +132,7 @@ func TestPicture(t *testing.T) {
 		if got := f.first(t, "title").attrs["id"]; got != want {
 			t.Errorf("the id is %q, want %q", got, want)
 		}
-		if f.first(t, "figcaption").words() != "Plan" || f.first(t, "desc").words() != "The locker stands behind the hob." {
+		if f.first(t, "figcaption").words() != "Plan Scale 1:25 when printed at 100 %." || f.first(t, "desc").words() != "The locker stands behind the hob." {
 			t.Error("the drawing has no caption or no description")
 		}
 		legend := f.classed("legend")

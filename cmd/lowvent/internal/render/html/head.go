@@ -9,6 +9,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"lowvent.example/cmd/lowvent/internal/draw"
 	"lowvent.example/cmd/lowvent/internal/letter"
@@ -55,8 +57,41 @@ func (p *page) sheet(d *paper.Document) string {
 	for _, least := range slices.Sorted(maps.Keys(p.least)) {
 		fmt.Fprintf(&b, "@media screen{.m%d{min-width:%dem}}\n", least, least)
 	}
-	fmt.Fprintf(&b, "@media print{main,nav{--foot:%dmm}}\n", footHeight(d.Foot))
+	for i, wide := range p.fits {
+		fmt.Fprintf(&b, "@media print{.fit%d>svg:first-child{width:%.3fmm}}\n", i+1, wide)
+	}
+	fmt.Fprintf(&b, "@media print{main,nav{--foot:%dmm}}\n", p.foot)
+	fmt.Fprintf(&b, footInMargin, p.foot+lowest, quoted(d.Foot), p.foot+lowest)
 	return b.String()
+}
+
+// footInMargin puts the foot into the margin of each printed page. Chromium needs that: it
+// sets what is fixed to the foot of a page as though all pages stood or all lay. Other
+// browsers know less of margins, and get the fixed foot: the condition, that two things are
+// known which have nothing to do with it, holds for Chromium alone, and from the version
+// on (131) that writes into margins.
+const footInMargin = `@supports selector(::details-content) and (-webkit-app-region:none){
+@page{margin-bottom:%dmm;@bottom-left{content:%s;width:88%%;text-align:left;font:2.9mm/4mm sans-serif;vertical-align:top;padding-top:3mm}@bottom-right{line-height:4mm;padding-top:3mm}}
+@page broad{margin-bottom:%dmm}
+@media print{footer{display:none}nav,main{padding-bottom:0}}
+}
+`
+
+// lowest is what is left free below the foot, which no printer reaches, in mm.
+const lowest = 4
+
+// quoted is a text as a string of a style sheet, with a number for each sign that may mean
+// anything to CSS, HTML or XML.
+func quoted(content string) string {
+	var b strings.Builder
+	for _, r := range text.Clean(content) {
+		if r < utf8.RuneSelf && !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != ' ' {
+			fmt.Fprintf(&b, `\%x `, r)
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return `"` + b.String() + `"`
 }
 
 // signs are the colours of the signal words as ANSI Z535.1 pairs them.

@@ -8,7 +8,9 @@
 // and telephones block, and that make a reader wonder what else it does. By its hash the
 // reader knows the file that lies beside the page, or in the PDF.
 //
-// A drawing of up to 180 mm by 200 mm keeps its true size on A4 and on Letter.
+// In print a drawing of up to 180 mm by 225 mm keeps its true size on A4 and on Letter, and
+// so does one of up to 261 mm by 165 mm, on a page of its own that lies on its side. One
+// that is larger is made smaller, and says so.
 package html
 
 import (
@@ -25,7 +27,7 @@ func Write(w io.Writer, d *paper.Document) error {
 	if err := d.Check(); err != nil {
 		return fmt.Errorf("the paper %q can't be shown as it is: %w", d.Title, err)
 	}
-	p := page{drawings: map[string]int{}, shares: map[int]bool{}, least: map[int]bool{}}
+	p := page{drawings: map[string]int{}, shares: map[int]bool{}, least: map[int]bool{}, foot: footHeight(d.Foot)}
 	p.body(d)
 	if p.err != nil {
 		return p.err
@@ -56,6 +58,10 @@ type page struct {
 	drawings map[string]int // how often each id of a drawing came
 	shares   map[int]bool   // widths of columns, in tenths of a percent
 	least    map[int]bool   // least widths of tables on a screen, in em
+	foot     int            // the room for the foot on each printed page, in mm
+	fits     []float64      // widths in mm of drawings that are made smaller in print
+	lying    bool           // a part is open that is printed on a page that lies on its side
+	headed   bool           // and its drawing has not come yet
 	err      error          // the first
 }
 
@@ -117,6 +123,9 @@ func (p *page) sectionOf(s *paper.Section, newPage bool) {
 	}
 	p.section = s.Title
 	p.Open("section", "class", class, "id", markup.ID(s.ID))
+	if p.headed = len(s.Blocks) > 0 && s.Title != "" && p.lies(s.Blocks[0]); p.headed {
+		p.lie()
+	}
 	p.heading("", s.Title)
 	p.blocks(s.Blocks)
 	p.Close()

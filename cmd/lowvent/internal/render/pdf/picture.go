@@ -1,11 +1,6 @@
 package pdf
 
-import (
-	"fmt"
-	"math"
-
-	"lowvent.example/cmd/lowvent/internal/draw"
-)
+import "lowvent.example/cmd/lowvent/internal/draw"
 
 // picture sets a drawing at its true size, its title and scale below it, and its legend.
 // One too wide for the page gets a page that lies on its side; one too large for that too
@@ -61,21 +56,7 @@ func (s setter) fits(d *draw.Drawing, wide, high float64) float64 {
 	if d.Width <= wide && d.Height+s.captionHigh(d, 1) <= high {
 		return 1
 	}
-	f := min(wide/max(d.Width, 1), (high-s.captionHigh(d, 0.5))/max(d.Height, 1), 0.99)
-	if d.Scale > 0 {
-		ratio := 1000 / d.Scale
-		return ratio / round(ratio/f)
-	}
-	return math.Floor(f*100) / 100
-}
-
-// round is the next larger scale that a ruler can be held to: a whole number, and from 10
-// on a multiple of 5.
-func round(ratio float64) float64 {
-	if ratio > 10 {
-		return 5 * math.Ceil(ratio/5)
-	}
-	return math.Ceil(ratio)
+	return d.Smaller(wide, high-s.captionHigh(d, 0.5))
 }
 
 const underDrawing = 1.5
@@ -84,31 +65,13 @@ const underDrawing = 1.5
 // tell that the drawing was made smaller.
 func (s setter) captionHigh(d *draw.Drawing, factor float64) float64 {
 	title := captionStyle.wrap(d.Title, s.wide, s.wide)
-	scale := smallStyle.wrap(scaled(d, factor), s.wide, s.wide)
+	scale := smallStyle.wrap(d.Scaled(factor), s.wide, s.wide)
 	high := underDrawing + captionStyle.lead*float64(len(title)) + smallStyle.lead*float64(len(scale))
 	if factor < 1 {
 		high += smallStyle.lead
 	}
 	return high
 }
-
-// scaled tells a drawing's scale, and by how much it was made smaller: nothing of a chart,
-// which has axes instead, nor of a schematic, whose title says that it is not to scale.
-func scaled(d *draw.Drawing, factor float64) string {
-	switch {
-	case d.Scale > 0 && factor == 1:
-		return fmt.Sprintf("Scale 1:%s when printed at 100 %%.", figure(1000/d.Scale))
-	case d.Scale > 0:
-		return fmt.Sprintf("Too large for this sheet at its scale of 1:%s: made smaller, to %s %%, which is 1:%s when printed at 100 %%.",
-			figure(1000/d.Scale), figure(100*factor), figure(1000/d.Scale/factor))
-	case factor != 1:
-		return fmt.Sprintf("Too large for this sheet: made smaller, to %s %%.", figure(100*factor))
-	}
-	return ""
-}
-
-// figure is a number to four digits, as 20 or 33.33.
-func figure(x float64) string { return fmt.Sprintf("%.4g", x) }
 
 // drawn is the drawing and its caption as one row.
 func (s setter) drawn(d *draw.Drawing, factor float64, turned bool) row {
@@ -119,7 +82,7 @@ func (s setter) drawn(d *draw.Drawing, factor float64, turned bool) row {
 	r.turned = turned
 	r.high = d.Height*factor + underDrawing
 	s.under(&r, captionStyle, s.of(d.Title), d.Title)
-	s.under(&r, smallStyle, 0, scaled(d, factor))
+	s.under(&r, smallStyle, 0, d.Scaled(factor))
 	return r
 }
 
