@@ -130,7 +130,7 @@ func (s *schematic) widths() {
 		from, _ := line.From.Get()
 		to, _ := line.To.Get()
 		if s.column[to] > s.column[from] {
-			room[s.column[from]+1] = max(room[s.column[from]+1], s.wide(append(s.lineWords(line), s.warning(line)...)))
+			room[s.column[from]+1] = max(room[s.column[from]+1], s.wide(append(s.lineWords(line), s.warning(line)...)), s.parting(from, to))
 		}
 	}
 	s.across = make([]float64, last+1)
@@ -157,4 +157,20 @@ func (s *schematic) step() float64 {
 		return schematicStep + schematicLead
 	}
 	return schematicStep
+}
+
+// parting is how far apart the lines' ends must be for the words of a thing to end before
+// those of the next begin, where these stand to the left of it.
+func (s *schematic) parting(from, to layout.Ref) float64 {
+	const apart = 1.5 // mm: not every browser sets letters as wide as they were measured
+	if len(s.layout.LeadsTo(from)) != 1 || len(s.layout.LeadsTo(to)) < 2 || from.Section() == "cylinders" {
+		return 0
+	}
+	both := s.bold(s.nodeWords(s.layout.Find(from))) + s.bold(s.nodeWords(s.layout.Find(to)))
+	return both + apart - 2*(schematicBus-1) - 2*schematicSoil - 2
+}
+
+// bold is how wide words are whose first line is bold.
+func (s *schematic) bold(words []string) float64 {
+	return max(letter.Width(letter.Bold, words[0], schematicBody), s.wide(words))
 }

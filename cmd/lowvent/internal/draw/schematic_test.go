@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -109,5 +110,26 @@ func TestJointsAreNumberedInTheFlow(t *testing.T) {
 	}
 	if got := strings.Join(trunk, " "); got != "at-regulator at-wall at-block" {
 		t.Errorf("along the trunk: %s", got)
+	}
+}
+
+// TestThingsOnALineKeepTheirWordsApart: where the words of a thing end and those of the
+// next begin on one line, a browser that sets letters wider than they were measured has
+// room.
+func TestThingsOnALineKeepTheirWordsApart(t *testing.T) {
+	const least, above = 1.4, 0.01 // mm
+	for _, d := range scenes(t) {
+		g := Schematic(d.layout, d.report)
+		if g == nil {
+			continue
+		}
+		for _, a := range Texts(g.Marks) {
+			for _, b := range Texts(g.Marks) {
+				one, other := a.Bounds(), b.Bounds()
+				if math.Abs(a.At.Y-b.At.Y) < above && one.Left < other.Left && other.Left-one.Right < least {
+					t.Errorf("%s: %q ends %.2f mm before %q", d.name, a.Content, other.Left-one.Right, b.Content)
+				}
+			}
+		}
 	}
 }
