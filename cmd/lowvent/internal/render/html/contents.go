@@ -68,12 +68,11 @@ func (p *page) enclosed(all []paper.Enclosure) {
 	p.Open("section", "class", "part", "id", markup.ID("page", "enclosed"))
 	p.heading("", enclosedTitle)
 	p.Element("p", "They are not inside this page. A file is the one that is meant only if its SHA-256 is the same.")
-	table := &paper.Table{Columns: []paper.Column{{Title: "File", Head: true, Share: 2}, {Title: "What it is", Share: 3}, {Title: "Bytes", Share: 1}, {Title: "SHA-256", Share: 4}}}
+	table := &paper.Table{Caption: "How each file is known again", Columns: []paper.Column{{Title: "File", Head: true, Share: 2}, {Title: "What it is", Share: 3}, {Title: "Bytes", Share: 1}, {Title: "SHA-256", Share: 4}}}
 	for _, each := range all {
 		sum := sha256.Sum256(each.Data)
 		table.Rows = append(table.Rows, []paper.Cell{{Text: each.Name}, {Text: each.About}, {Text: strconv.Itoa(len(each.Data))}, {Text: hex.EncodeToString(sum[:])}})
 	}
-	p.section = enclosedTitle
 	p.table(table)
 	p.Close()
 }
