@@ -45,7 +45,7 @@ func (p *Page) Screenshot() []byte {
 func Texts(t testing.TB, pdf []byte) []string {
 	t.Helper()
 	var all []string
-	for page := range strings.SplitSeq(poppler(t, "pdftotext", pdf, "-"), "\f") {
+	for page := range strings.SplitSeq(Poppler(t, "pdftotext", pdf, "-"), "\f") {
 		all = append(all, strings.Join(strings.Fields(page), " "))
 	}
 	return all[:len(all)-1] // each page ends with the sign
@@ -71,7 +71,7 @@ func Words(t testing.TB, pdf []byte) [][]Word {
 			} `xml:"word"`
 		} `xml:"body>doc>page"`
 	}
-	if err := xml.Unmarshal([]byte(poppler(t, "pdftotext", pdf, "-bbox", "-")), &doc); err != nil {
+	if err := xml.Unmarshal([]byte(Poppler(t, "pdftotext", pdf, "-bbox", "-")), &doc); err != nil {
 		t.Fatal(err)
 	}
 	const mm = inch / 72
@@ -84,8 +84,8 @@ func Words(t testing.TB, pdf []byte) [][]Word {
 	return pages
 }
 
-// poppler runs one of poppler's tools on a PDF. The arguments follow the PDF's name.
-func poppler(t testing.TB, tool string, pdf []byte, after ...string) string {
+// Poppler runs one of poppler's tools on a PDF. The arguments follow the PDF's name.
+func Poppler(t testing.TB, tool string, pdf []byte, after ...string) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "print.pdf")
 	if err := os.WriteFile(path, pdf, 0o600); err != nil {
