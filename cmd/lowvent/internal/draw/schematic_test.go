@@ -118,16 +118,16 @@ func TestJointsAreNumberedInTheFlow(t *testing.T) {
 // room.
 func TestThingsOnALineKeepTheirWordsApart(t *testing.T) {
 	const least, above = 1.4, 0.01 // mm
-	for _, d := range scenes(t) {
-		g := Schematic(d.layout, d.report)
+	for _, d := range demos.All(t) {
+		g := Schematic(d.Layout, d.Report)
 		if g == nil {
 			continue
 		}
-		for _, a := range Texts(g.Marks) {
-			for _, b := range Texts(g.Marks) {
+		for _, a := range textsOf(g.Marks) {
+			for _, b := range textsOf(g.Marks) {
 				one, other := a.Bounds(), b.Bounds()
 				if math.Abs(a.At.Y-b.At.Y) < above && one.Left < other.Left && other.Left-one.Right < least {
-					t.Errorf("%s: %q ends %.2f mm before %q", d.name, a.Content, other.Left-one.Right, b.Content)
+					t.Errorf("%s: %q ends %.2f mm before %q", d.Name, a.Content, other.Left-one.Right, b.Content)
 				}
 			}
 		}
