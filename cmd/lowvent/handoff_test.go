@@ -53,7 +53,8 @@ func TestHandoffOfEveryDemo(t *testing.T) {
 	}
 }
 
-// TestHandoffDates: every date of a layout that falls due stands in its calendar.
+// TestHandoffDates: every date of a layout that falls due stands in its calendar, one that
+// is past on the day judged.
 func TestHandoffDates(t *testing.T) {
 	for _, name := range []string{"sorrel", "sorrel-faulty", "teal"} {
 		_, written := handed(t, "calendar", filepath.Join(moduleTop(t), "testdata", "layouts", name+".json"))
@@ -63,7 +64,8 @@ func TestHandoffDates(t *testing.T) {
 			t.Errorf("%s: %d entries for %d dates", name, strings.Count(unfolded, "BEGIN:VEVENT"), len(dates))
 		}
 		for _, d := range dates {
-			if day := "DTSTART;VALUE=DATE:" + strings.ReplaceAll(d.On.String(), "-", "") + "\r\n"; !strings.Contains(unfolded, day) || !strings.Contains(unfolded, "at "+d.Subject+".") {
+			on := max(d.On.String(), "2026-11-25") // what is past stands on the day judged
+			if day := "DTSTART;VALUE=DATE:" + strings.ReplaceAll(on, "-", "") + "\r\n"; !strings.Contains(unfolded, day) || !strings.Contains(unfolded, "at "+d.Subject+".") {
 				t.Errorf("%s: %s on %s is not in the calendar", name, d.Subject, d.On)
 			}
 		}

@@ -68,7 +68,7 @@ func (s *schematic) nodeWords(thing layout.Item) []string {
 	case *layout.Appliance:
 		words = append(words, s.applianceWords(thing)...)
 	case *layout.OpenEnd:
-		words = append(words, word("closed by ", &thing.End))
+		words = append(words, word("end: ", &thing.End))
 	}
 	if len(s.layout.FedBy(layoutRef(thing))) == 0 && !suppliesGas(thing) {
 		words = append(words, "no line to it is stated")

@@ -382,6 +382,9 @@ func TestChartsDrawn(t *testing.T) {
 		if got := len(blocksOf[*paper.Picture](s)); got != courses {
 			t.Errorf("%d charts of %d courses", got, courses)
 		}
+		if past := draw.Unregulated(m.Layout); strings.Contains(textsIn(*s), "gas at cylinder pressure can reach") != (len(past) > 0) {
+			t.Errorf("cylinder pressure can reach %v, and the charts say %q", past, textsIn(*s))
+		}
 		if courses == 0 && !strings.Contains(textsIn(*s), "what it takes is not stated") {
 			t.Errorf("without a chart it says %q", textsIn(*s))
 		}

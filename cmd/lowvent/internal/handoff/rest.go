@@ -8,6 +8,7 @@ import (
 	"lowvent.example/cmd/lowvent/internal/draw"
 	"lowvent.example/cmd/lowvent/internal/paper"
 	"lowvent.example/cmd/lowvent/internal/render/saying"
+	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
 )
 
@@ -145,10 +146,23 @@ func figures(m *Matter) paper.Section {
 	return paper.Section{ID: "figures", Title: "Figures", Blocks: []paper.Block{orNone(t, "None.")}}
 }
 
-// charts are the courses over time.
+// charts are the courses over time. Where cylinder pressure can reach an appliance, what is
+// drawn of its burners is too little, and that is said before it.
 func charts(m *Matter) paper.Section {
-	return paper.Section{ID: "charts", Title: "Charts: how it goes over time", NewPage: true,
-		Blocks: pictures("No course could be drawn: what it takes is not stated.", draw.Charts(m.Report)...)}
+	blocks := pictures("No course could be drawn: what it takes is not stated.", draw.Charts(m.Report)...)
+	if at := draw.Unregulated(m.Layout); len(at) > 0 {
+		blocks = append([]paper.Block{&paper.Para{Word: string(report.Danger), Strong: true,
+			Text: "gas at cylinder pressure can reach " + refs(at) + ". Its burners then give far more gas than is drawn here, and the times are far shorter."}}, blocks...)
+	}
+	return paper.Section{ID: "charts", Title: "Charts: how it goes over time", NewPage: true, Blocks: blocks}
+}
+
+func refs(all []layout.Ref) string {
+	var names []string
+	for _, r := range all {
+		names = append(names, string(r))
+	}
+	return strings.Join(names, ", ")
 }
 
 // assumed is what was reckoned with, but for the solved sizes.
