@@ -3,6 +3,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -121,17 +122,21 @@ func tellsAll(t *testing.T, r *report.FileReport, paper string, letters func(str
 	}
 }
 
-// findingRows is how each finding is named: over its paragraph, in its row, or in that of
-// its check where the questions have no answer.
+// findingRows is how each finding is named: by its number and its thing under the question
+// that it asks, by its number and its check beside what is to be measured for it, in its
+// row, or in that of its check where the questions have no answer.
 func findingRows(r *report.FileReport) (rows []string) {
 	type key struct{ check, why string }
 	alike, order := map[key][]string{}, []key{}
-	for _, f := range r.Findings {
+	n := 0
+	for _, f := range r.Findings { // not met first, then not known
 		switch f.Outcome {
 		case report.NotMet:
-			rows = append(rows, string(f.Word)+f.Check+", "+f.Label)
+			n++
+			rows = append(rows, fmt.Sprintf("%d %s", n, f.Label), "check"+f.Check)
 		case report.NotKnown:
-			rows = append(rows, string(f.Word)+f.Check+f.Label)
+			n++
+			rows = append(rows, fmt.Sprintf("%d %s, %s", n, f.Check, f.Label))
 		case report.Within:
 			rows = append(rows, f.Check+f.Label)
 		default:
@@ -154,6 +159,10 @@ func findingRows(r *report.FileReport) (rows []string) {
 func figureRows(r *report.FileReport) (rows []string) {
 	for _, f := range r.Figures {
 		row := f.Title + f.Label
+		if f.Value != nil && (f.ID == "line.least-bore" || f.ID == "line.least-size") { // in the row of its line
+			rows = append(rows, f.Value.Text)
+			continue
+		}
 		switch {
 		case f.Value != nil:
 			row += f.Value.Text
