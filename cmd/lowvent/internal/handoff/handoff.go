@@ -22,7 +22,7 @@ type Matter struct {
 	Report  *report.FileReport
 	Run     *report.Run
 	Data    []byte             // the bytes of the layout file
-	Old     *report.FileReport // of the last visit, or nil
+	Old     *report.FileReport // of an older file, or nil
 	Changes []report.Change    // since then
 }
 
