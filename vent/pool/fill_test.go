@@ -34,87 +34,94 @@ func layers(f Filling) (times []Moment) {
 	return times
 }
 
+// byHand is a filling that was worked out by hand, with when gas comes to its points and
+// where it stands in the end.
+type byHand struct {
+	space  Space
+	layers []Moment
+	levels []unit.Length
+	until  unit.Duration
+}
+
+var never = Moment{Never: true}
+
+var fillingsByHand = map[string]byHand{
+	"one room": {
+		Space{Rooms: []Room{{0, 2, 10}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0}, {0, 0.5}, {0, 2}}},
+		[]Moment{{}, at(5), at(20)}, []unit.Length{2}, 100,
+	},
+	"one room, stopped": {
+		Space{Rooms: []Room{{0, 2, 10}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.5}, {0, 1}, {0, 1.1}}},
+		[]Moment{at(5), at(10), never}, []unit.Length{1}, 10,
+	},
+	"no door sill: one pool": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 30}}, Openings: []Opening{{1, 0, -1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.5}, {1, 0.5}, {1, 0}}},
+		[]Moment{at(20), at(20), {}}, []unit.Length{1, 1}, 40,
+	},
+	"over a sill, and then both": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 30}}, Openings: []Opening{{0, 1, 0.1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}, {1, 0}, {1, 0.05}, {1, 0.2}}},
+		[]Moment{at(1), at(8), at(1), at(2.5), at(8)}, []unit.Length{0.2, 0.2}, 8,
+	},
+	"down a step": {
+		Space{Rooms: []Room{{0.5, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{0, 1, 1}}, Points: []Point{{0, 0.5}, {0, 0.6}, {1, 0.1}, {1, 0.6}}},
+		[]Moment{{}, at(7), at(1), at(7)}, []unit.Length{0.7, 0.7}, 9,
+	},
+	"through the hatch of a bay, its deck 0.1 m thick": {
+		Space{Rooms: []Room{{0, 2, 10}, {-1, -0.1, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{0, 1, 1}}, Points: []Point{{0, 0}, {0, 0.1}, {1, -0.1}}},
+		[]Moment{{}, at(10), at(9)}, []unit.Length{0.1, -0.1}, 10,
+	},
+	"a leak in the bay": {
+		Space{Rooms: []Room{{0, 2, 10}, {-1, -0.1, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{1, -0.5, 1}}, Points: []Point{{0, 0}, {0, 0.1}, {1, -0.6}}},
+		[]Moment{at(9), at(10), at(4)}, []unit.Length{0.1, -0.1}, 10,
+	},
+	"three in a row, the last through the second": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.3, 1}, {1, 2, 0.2, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{1, 0.2}, {2, 0}, {2, 0.2}, {0, 0.4}}},
+		[]Moment{at(5), at(5), at(7), at(12)}, []unit.Length{0.4, 0.4, 0.4}, 12,
+	},
+	"two sills at one level part the gas by their widths": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 3}, {0, 2, 0.1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{1, 0.075}, {2, 0.025}, {1, 0.1}, {2, 0.1}}},
+		[]Moment{at(2), at(2), at(1 + 1.0/0.75), at(3)}, []unit.Length{0.2, 0.2, 0.2}, 6,
+	},
+	"a ring of doorways": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 1}, {1, 2, 0.1, 1}, {2, 0, 0.1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{1, 0.1}, {2, 0.1}, {0, 0.2}}},
+		[]Moment{at(3), at(3), at(6)}, []unit.Length{0.2, 0.2, 0.2}, 6,
+	},
+	"a drain that carries part": {
+		Space{Rooms: []Room{{0, 2, 10}}, Drains: []Drain{{0, 0.1, 0.75}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}}},
+		[]Moment{at(1), at(5)}, []unit.Length{0.2}, 5,
+	},
+	"a drain that carries all": {
+		Space{Rooms: []Room{{0, 2, 10}}, Drains: []Drain{{0, 0.1, 2}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}}},
+		[]Moment{at(1), never}, []unit.Length{0.1}, 500,
+	},
+	"a floor drain in the lower room": {
+		Space{Rooms: []Room{{0, 2, 10}, {-1, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 1}}, Drains: []Drain{{1, -1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}, {1, -1}, {1, -0.9}}},
+		[]Moment{at(1), never, at(1), never}, []unit.Length{0.1, -1}, 500,
+	},
+	"a drain above goes on working once both stand level": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.2, 1}}, Drains: []Drain{{0, 0, 0.25}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.2}, {1, 0.2}, {0, 0.3}}},
+		[]Moment{at(2 / 0.75), at(4 / 0.75), at(6 / 0.75)}, []unit.Length{0.3, 0.3}, 8,
+	},
+	"nothing leaks": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Points: []Point{{0, 0}, {1, 1}}},
+		[]Moment{never, never}, []unit.Length{0, 0}, 500,
+	},
+	"another room apart": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {1, 0}}},
+		[]Moment{at(1), never}, []unit.Length{2, 0}, 500,
+	},
+	"full below a low ceiling, then higher next door": {
+		Space{Rooms: []Room{{0, 0.5, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.5}, {1, 1}}},
+		[]Moment{at(10), at(15)}, []unit.Length{0.5, 1}, 15,
+	},
+	"two leaks meet": {
+		Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.2, 1}}, Leaks: []Leak{{0, 0, 1}, {1, 0, 1}}, Points: []Point{{0, 0.2}, {1, 0.2}, {0, 0.3}, {1, 0.3}}},
+		[]Moment{at(2), at(2), at(3), at(3)}, []unit.Length{0.3, 0.3}, 3,
+	},
+}
+
 func TestFillByHand(t *testing.T) {
-	never := Moment{Never: true}
-	for name, c := range map[string]struct {
-		space  Space
-		layers []Moment
-		levels []unit.Length
-		until  unit.Duration
-	}{
-		"one room": {
-			Space{Rooms: []Room{{0, 2, 10}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0}, {0, 0.5}, {0, 2}}},
-			[]Moment{{}, at(5), at(20)}, []unit.Length{2}, 100,
-		},
-		"one room, stopped": {
-			Space{Rooms: []Room{{0, 2, 10}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.5}, {0, 1}, {0, 1.1}}},
-			[]Moment{at(5), at(10), never}, []unit.Length{1}, 10,
-		},
-		"no door sill: one pool": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 30}}, Openings: []Opening{{1, 0, -1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.5}, {1, 0.5}, {1, 0}}},
-			[]Moment{at(20), at(20), {}}, []unit.Length{1, 1}, 40,
-		},
-		"over a sill, and then both": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 30}}, Openings: []Opening{{0, 1, 0.1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}, {1, 0}, {1, 0.05}, {1, 0.2}}},
-			[]Moment{at(1), at(8), at(1), at(2.5), at(8)}, []unit.Length{0.2, 0.2}, 8,
-		},
-		"down a step": {
-			Space{Rooms: []Room{{0.5, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{0, 1, 1}}, Points: []Point{{0, 0.5}, {0, 0.6}, {1, 0.1}, {1, 0.6}}},
-			[]Moment{{}, at(7), at(1), at(7)}, []unit.Length{0.7, 0.7}, 9,
-		},
-		"through the hatch of a bay, its deck 0.1 m thick": {
-			Space{Rooms: []Room{{0, 2, 10}, {-1, -0.1, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{0, 1, 1}}, Points: []Point{{0, 0}, {0, 0.1}, {1, -0.1}}},
-			[]Moment{{}, at(10), at(9)}, []unit.Length{0.1, -0.1}, 10,
-		},
-		"a leak in the bay": {
-			Space{Rooms: []Room{{0, 2, 10}, {-1, -0.1, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{1, -0.5, 1}}, Points: []Point{{0, 0}, {0, 0.1}, {1, -0.6}}},
-			[]Moment{at(9), at(10), at(4)}, []unit.Length{0.1, -0.1}, 10,
-		},
-		"three in a row, the last through the second": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.3, 1}, {1, 2, 0.2, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{1, 0.2}, {2, 0}, {2, 0.2}, {0, 0.4}}},
-			[]Moment{at(5), at(5), at(7), at(12)}, []unit.Length{0.4, 0.4, 0.4}, 12,
-		},
-		"two sills at one level part the gas by their widths": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 3}, {0, 2, 0.1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{1, 0.075}, {2, 0.025}, {1, 0.1}, {2, 0.1}}},
-			[]Moment{at(2), at(2), at(1 + 1.0/0.75), at(3)}, []unit.Length{0.2, 0.2, 0.2}, 6,
-		},
-		"a ring of doorways": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 1}, {1, 2, 0.1, 1}, {2, 0, 0.1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{1, 0.1}, {2, 0.1}, {0, 0.2}}},
-			[]Moment{at(3), at(3), at(6)}, []unit.Length{0.2, 0.2, 0.2}, 6,
-		},
-		"a drain that carries part": {
-			Space{Rooms: []Room{{0, 2, 10}}, Drains: []Drain{{0, 0.1, 0.75}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}}},
-			[]Moment{at(1), at(5)}, []unit.Length{0.2}, 5,
-		},
-		"a drain that carries all": {
-			Space{Rooms: []Room{{0, 2, 10}}, Drains: []Drain{{0, 0.1, 2}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}}},
-			[]Moment{at(1), never}, []unit.Length{0.1}, 500,
-		},
-		"a floor drain in the lower room": {
-			Space{Rooms: []Room{{0, 2, 10}, {-1, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 1}}, Drains: []Drain{{1, -1, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {0, 0.2}, {1, -1}, {1, -0.9}}},
-			[]Moment{at(1), never, at(1), never}, []unit.Length{0.1, -1}, 500,
-		},
-		"a drain above goes on working once both stand level": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.2, 1}}, Drains: []Drain{{0, 0, 0.25}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.2}, {1, 0.2}, {0, 0.3}}},
-			[]Moment{at(2 / 0.75), at(4 / 0.75), at(6 / 0.75)}, []unit.Length{0.3, 0.3}, 8,
-		},
-		"nothing leaks": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Points: []Point{{0, 0}, {1, 1}}},
-			[]Moment{never, never}, []unit.Length{0, 0}, 500,
-		},
-		"another room apart": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.1}, {1, 0}}},
-			[]Moment{at(1), never}, []unit.Length{2, 0}, 500,
-		},
-		"full below a low ceiling, then higher next door": {
-			Space{Rooms: []Room{{0, 0.5, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0, 1}}, Leaks: []Leak{{0, 0, 1}}, Points: []Point{{0, 0.5}, {1, 1}}},
-			[]Moment{at(10), at(15)}, []unit.Length{0.5, 1}, 15,
-		},
-		"two leaks meet": {
-			Space{Rooms: []Room{{0, 2, 10}, {0, 2, 10}}, Openings: []Opening{{0, 1, 0.2, 1}}, Leaks: []Leak{{0, 0, 1}, {1, 0, 1}}, Points: []Point{{0, 0.2}, {1, 0.2}, {0, 0.3}, {1, 0.3}}},
-			[]Moment{at(2), at(2), at(3), at(3)}, []unit.Length{0.3, 0.3}, 3,
-		},
-	} {
+	for name, c := range fillingsByHand {
 		got := fill(t, c.space, c.until)
 		if diff := cmp.Diff(c.layers, layers(got), closely); diff != "" {
 			t.Errorf("%s, times:\n%s", name, diff)
@@ -152,7 +159,6 @@ func TestWhereTheGasGoes(t *testing.T) {
 
 // TestWaysOfLying tells the stream from the layer and the doors shut from open.
 func TestWaysOfLying(t *testing.T) {
-	never := Moment{Never: true}
 	s := Space{
 		Rooms: []Room{{0, 2, 10}, {-1, 2, 10}}, Openings: []Opening{{0, 1, 0.1, 1}}, Leaks: []Leak{{0, 0.9, 1}},
 		Points: []Point{{0, 0.5}, {0, 1}, {1, 0.1}, {1, 0.2}, {0, 0.9}},
