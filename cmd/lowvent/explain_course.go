@@ -77,10 +77,8 @@ func extent(points [][2]float64) (left, right, low, high float64) {
 
 // textOf writes a quantity of a kind that is known by name.
 func textOf(kind string, si float64) string {
-	for _, k := range unit.Kinds() {
-		if k.String() == kind {
-			return unit.TextOf(k, si)
-		}
+	if k, is := unit.KindNamed(kind); is {
+		return unit.TextOf(k, si)
 	}
 	return report.Words(kind).Text
 }

@@ -152,10 +152,8 @@ func KindAt(pointer string) (kind unit.Kind, bare, known bool) {
 		if name == "count" {
 			return unit.KindCount, true, true
 		}
-		for _, each := range unit.Kinds() {
-			if each.String() == name {
-				return each, false, true
-			}
+		if k, is := unit.KindNamed(name); is {
+			return k, false, true
 		}
 	}
 	return 0, false, false

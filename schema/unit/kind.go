@@ -55,6 +55,17 @@ func Kinds() []Kind {
 	return all
 }
 
+// KindNamed finds the kind whose name, as [Kind.String] gives it, is the word; false when
+// there is none.
+func KindNamed(word string) (Kind, bool) {
+	for _, k := range Kinds() {
+		if k.String() == word {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
 // String gives the kind's name in camelCase, such as "length" or
 // "gaugePressure". It is also the name of the kind's definition in the JSON
 // Schemas. A value that is no kind gives "unknownKind".

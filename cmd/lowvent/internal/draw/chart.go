@@ -88,12 +88,11 @@ func (g *graph) drawing(id, title string) *Drawing {
 }
 
 func kindOf(name string) unit.Kind {
-	for _, k := range unit.Kinds() {
-		if k.String() == name {
-			return k
-		}
+	k, is := unit.KindNamed(name)
+	if !is {
+		panic(fmt.Sprintf("a course of the kind %q", name)) // the kinds are the program's own
 	}
-	panic(fmt.Sprintf("a course of the kind %q", name)) // the kinds are the program's own
+	return k
 }
 
 // extent is what the axes span: the whole of the courses, from zero where that is near, and

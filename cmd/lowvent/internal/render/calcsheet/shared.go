@@ -35,10 +35,6 @@ func result(f *report.Figure) string {
 
 // kindOf finds a kind by its name; the zero Kind is none.
 func kindOf(name string) unit.Kind {
-	for _, k := range unit.Kinds() {
-		if k.String() == name {
-			return k
-		}
-	}
-	return 0
+	k, _ := unit.KindNamed(name)
+	return k
 }

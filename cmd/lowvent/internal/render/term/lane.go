@@ -87,11 +87,10 @@ func pad(n int) string { return strings.Repeat(" ", max(0, n)) }
 func stated(s *report.Sweep) (float64, bool) {
 	written := s.Swept.Old
 	_ = json.Unmarshal([]byte(s.Swept.Old), &written) // a bare number stays as it is
-	for _, k := range unit.Kinds() {
-		if k.String() == s.Swept.Kind {
-			r, err := unit.ParseKind(k, written)
-			return r.Nominal, err == nil
-		}
+	k, is := unit.KindNamed(s.Swept.Kind)
+	if !is {
+		return 0, false
 	}
-	return 0, false
+	r, err := unit.ParseKind(k, written)
+	return r.Nominal, err == nil
 }
