@@ -1,11 +1,13 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -31,24 +33,32 @@ type handoffFlags struct {
 	sheet choice
 }
 
+// paperwork is what the forms are written from. The whole paper is put together once, however
+// many forms ask for it.
+type paperwork struct {
+	matter *handoff.Matter
+	whole  func() *paper.Document
+}
+
+func paperworkOf(m *handoff.Matter) *paperwork {
+	return &paperwork{m, sync.OnceValue(func() *paper.Document { return wholePaper(handoff.Paper(m)) })}
+}
+
 // handoffForm is one form in which a hand-off is written.
 type handoffForm struct {
 	name  string
-	write func(io.Writer, *handoff.Matter, pdf.Sheet) error
+	write func(io.Writer, *paperwork, pdf.Sheet) error
 }
 
 func handoffForms() []handoffForm {
 	return []handoffForm{
-		{"html", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error {
-			return html.Write(w, wholePaper(handoff.Paper(m)))
+		{"html", func(w io.Writer, p *paperwork, _ pdf.Sheet) error { return html.Write(w, p.whole()) }},
+		{"pdf", func(w io.Writer, p *paperwork, s pdf.Sheet) error { return pdf.Write(w, p.whole(), s) }},
+		{"card", func(w io.Writer, p *paperwork, s pdf.Sheet) error {
+			return pdf.Write(w, wholePaper(handoff.Card(p.matter)), s)
 		}},
-		{"pdf", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
-			return pdf.Write(w, wholePaper(handoff.Paper(m)), s)
-		}},
-		{"card", func(w io.Writer, m *handoff.Matter, s pdf.Sheet) error {
-			return pdf.Write(w, wholePaper(handoff.Card(m)), s)
-		}},
-		{"calendar", func(w io.Writer, m *handoff.Matter, _ pdf.Sheet) error {
+		{"calendar", func(w io.Writer, p *paperwork, _ pdf.Sheet) error {
+			m := p.matter
 			of := calendar.Of{Title: m.Report.Title, On: m.Run.On, Program: m.Run.Program.Name + " " + m.Run.Program.Version}
 			return calendar.Write(w, of, handoff.Dates(m.Layout))
 		}},
@@ -193,9 +203,9 @@ func (a *app) matter(j judging, both []input, run *report.Run) (*handoff.Matter,
 
 // handOver makes every paper and writes them, and tells what it wrote.
 func (a *app) handOver(look view, f *handoffFlags, m *handoff.Matter) error {
-	bodies := make([][]byte, len(f.out.asked))
+	bodies, from := make([][]byte, len(f.out.asked)), paperworkOf(m)
 	for i, each := range f.out.asked {
-		bodies[i] = paperIn(each.format, m, sheetFor(f.sheet.value, m.Layout))
+		bodies[i] = paperIn(each.format, from, sheetFor(f.sheet.value, m.Layout))
 	}
 	status, wrote := statusNothing, []string{}
 	for i, each := range f.out.asked {
@@ -228,17 +238,17 @@ func wrotePage(look view, m *handoff.Matter, wrote []string) *text.Page {
 }
 
 // paperIn makes one form in memory, so that none is ever half a paper.
-func paperIn(name string, m *handoff.Matter, sheet pdf.Sheet) []byte {
-	var out strings.Builder
+func paperIn(name string, from *paperwork, sheet pdf.Sheet) []byte {
+	var out bytes.Buffer
 	for _, each := range handoffForms() {
 		if each.name != name {
 			continue
 		}
-		if err := each.write(&out, m, sheet); err != nil {
+		if err := each.write(&out, from, sheet); err != nil {
 			panic(fmt.Errorf("the hand-off as %s could not be made: %w", name, err))
 		}
 	}
-	return []byte(out.String())
+	return out.Bytes()
 }
 
 // wholePaper is a paper that any page can show.
