@@ -94,6 +94,19 @@ func rooms(t *rapid.T) Room {
 	}
 }
 
+// aired is a room and what burns and breathes in it, for which there is oxygen enough.
+func aired(t *rapid.T) (Room, Exchange) {
+	type both struct {
+		room     Room
+		exchange Exchange
+	}
+	drawn := rapid.Custom(func(t *rapid.T) both { return both{rooms(t), exchanges(t)} }).Filter(func(b both) bool {
+		_, err := Steady(b.room, b.exchange)
+		return err == nil
+	}).Draw(t, "with oxygen enough")
+	return drawn.room, drawn.exchange
+}
+
 // exchanges draws a flame of up to 3 kW with people, which no room of [rooms] is
 // too small for in the first minutes.
 func exchanges(t *rapid.T) Exchange {
