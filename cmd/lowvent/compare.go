@@ -77,10 +77,7 @@ func (a *app) compare(cmd *cobra.Command, v *viewFlags, f *compareFlags, names [
 	run, options := a.reportOf(j, files), a.onTerminal(v)
 	look := term.Options{Width: options.width, Colour: options.colour, Excerpt: excerpts(bookFiles)}
 	if run.Status == statusUnusable {
-		if err := term.Write(a.stdout, faultsOf(run), look); err != nil {
-			return err
-		}
-		return exit(statusUnusable)
+		return a.tellFaults(run, look)
 	}
 	changes := report.Compare(&files[0], &files[1])
 	if err := term.Compare(a.stdout, run, changes, look); err != nil {
@@ -104,6 +101,15 @@ func (a *app) oneInput(name string) (input, error) {
 		return input{}, fmt.Errorf("%s holds %d layouts: name one of them", name, len(inputs))
 	}
 	return inputs[0], nil
+}
+
+// tellFaults tells on the screen what is wrong with the files that can't be used, and of no
+// other.
+func (a *app) tellFaults(run *report.Run, look term.Options) error {
+	if err := term.Write(a.stdout, faultsOf(run), look); err != nil {
+		return err
+	}
+	return exit(statusUnusable)
 }
 
 // faultsOf is a run's report of the files that can't be used, without the others.

@@ -166,10 +166,7 @@ func (a *app) handoff(cmd *cobra.Command, v *viewFlags, f *handoffFlags, names [
 	}
 	run, look := a.reportOf(j, files), a.onTerminal(v)
 	if run.Status == statusUnusable {
-		if err := term.Write(a.stdout, faultsOf(run), term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpts(bookFiles)}); err != nil {
-			return err
-		}
-		return exit(statusUnusable)
+		return a.tellFaults(run, term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpts(bookFiles)})
 	}
 	m, err := a.matter(j, both, run)
 	if err != nil {
