@@ -1,6 +1,9 @@
 package check
 
-import "math/bits"
+import (
+	"math/bits"
+	"slices"
+)
 
 // maxCorners bounds how many values with a tolerance one clause may take: each
 // doubles the corners to be tried. Clauses that are joined by and count apart.
@@ -10,31 +13,31 @@ const maxCorners = 10
 // belongs to the corner being tried. The first pass meets the values and takes
 // each as written; each later pass is one corner.
 type picker struct {
-	up     *picker // of the clause that this one is a part of: its choices stand
-	index  map[string]int
+	up     *picker    // of the clause that this one is a part of: its choices stand
+	met    []variable // in the order in which they were met
 	corner uint64
 	first  bool
 }
 
-func (p *picker) knows(name string) bool {
-	if p == nil {
-		return false
-	}
-	_, met := p.index[name]
-	return met || p.up.knows(name)
+// variable names a value with a tolerance: the *layout.Spot at which it is stated, the
+// *computed of a figure, or in words what was computed.
+type variable any
+
+func (p *picker) knows(v variable) bool {
+	return p != nil && (slices.Contains(p.met, v) || p.up.knows(v))
 }
 
-func (p *picker) choose(name string, low, nominal, high float64) float64 {
+func (p *picker) choose(v variable, low, nominal, high float64) float64 {
 	if p == nil || low == high {
 		return nominal
 	}
-	if p.up.knows(name) {
-		return p.up.choose(name, low, nominal, high)
+	if p.up.knows(v) {
+		return p.up.choose(v, low, nominal, high)
 	}
-	i, met := p.index[name]
-	if !met {
-		i = len(p.index)
-		p.index[name] = i
+	i := slices.Index(p.met, v)
+	if i < 0 {
+		i = len(p.met)
+		p.met = append(p.met, v)
 	}
 	switch {
 	case p.first || i >= maxCorners:
@@ -50,11 +53,11 @@ func (p *picker) choose(name string, low, nominal, high float64) float64 {
 // values widens the search. It reports false when there were more bands than it
 // can try.
 func corners(up *picker, try func(*picker)) bool {
-	p := &picker{up: up, index: map[string]int{}, first: true}
+	p := &picker{up: up, first: true}
 	try(p)
 	p.first = false
-	for p.corner = 0; len(p.index) > 0 && len(p.index) <= maxCorners && bits.Len64(p.corner) <= len(p.index); p.corner++ {
+	for p.corner = 0; len(p.met) > 0 && len(p.met) <= maxCorners && bits.Len64(p.corner) <= len(p.met); p.corner++ {
 		try(p)
 	}
-	return len(p.index) <= maxCorners
+	return len(p.met) <= maxCorners
 }

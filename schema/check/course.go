@@ -26,7 +26,7 @@ func ShowCourse[T any, P item[T]](c *Course[P], section func(*layout.Layout) *la
 }
 
 func drawn[S layout.Item](r *run, c *Course[S], subject S) report.Figure {
-	s := r.sheet(&picker{index: map[string]int{}, first: true}, subject.Spot())
+	s := r.sheet(&picker{first: true}, subject.Spot())
 	course := c.Calc(s, subject)
 	out := report.Figure{ID: c.ID, Title: c.Title, Subject: subject.Spot().Pointer(), Label: subject.Label(), Working: s.lines}
 	if s.stuck() {

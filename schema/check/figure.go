@@ -18,7 +18,10 @@ type Figure[Q unit.Quantity, S layout.Item] struct {
 	Calc  func(*Sheet, S) Q
 }
 
-type figureKey struct{ id, pointer string }
+type figureKey struct {
+	id string
+	of *layout.Spot
+}
 
 // computed is a figure's result for one subject.
 type computed struct {
@@ -39,7 +42,7 @@ func Fig[Q unit.Quantity, S layout.Item](s *Sheet, symbol string, f *Figure[Q, S
 	if s.stuck() {
 		return 0
 	}
-	q := Q(s.pick.choose(f.ID+" "+subject.Spot().Pointer(), c.low, c.nominal, c.high))
+	q := Q(s.pick.choose(c, c.low, c.nominal, c.high))
 	if s.run.options.Working {
 		s.lines = append(s.lines, report.Line{Role: "figure", Symbol: symbol, What: f.Title, Value: taken(q.Kind(), float64(q), c)})
 	}
@@ -47,7 +50,7 @@ func Fig[Q unit.Quantity, S layout.Item](s *Sheet, symbol string, f *Figure[Q, S
 }
 
 func compute[Q unit.Quantity, S layout.Item](r *run, f *Figure[Q, S], subject S) *computed {
-	slot, _ := r.figures.LoadOrStore(figureKey{f.ID, subject.Spot().Pointer()}, &computed{})
+	slot, _ := r.figures.LoadOrStore(figureKey{f.ID, subject.Spot()}, &computed{})
 	c := slot.(*computed)
 	c.once.Do(func() {
 		c.low, c.high = math.Inf(1), math.Inf(-1)

@@ -12,8 +12,8 @@ import (
 // weight orders outcomes for and: the heaviest decides. A clause that is not met
 // outweighs one that is not known; a code that is silent outweighs a met clause,
 // so that no half-covered question reads as answered.
-func weight(p *report.Part) int {
-	switch p.Outcome {
+func weight(outcome report.Outcome, reason report.Reason) int {
+	switch outcome {
 	case report.NotMet:
 		return 5
 	case report.NotKnown:
@@ -21,7 +21,7 @@ func weight(p *report.Part) int {
 	case report.Within:
 		return 1
 	}
-	switch p.Reason {
+	switch reason {
 	case report.AskFitter:
 		return 3
 	case report.NotCovered:
@@ -29,6 +29,8 @@ func weight(p *report.Part) int {
 	}
 	return 0
 }
+
+func (p *part) weight() int { return weight(p.outcome, p.reason) }
 
 // and joins rulings: the heaviest part first, the parts that say something kept.
 func and(rulings []Ruling) Ruling {
@@ -43,14 +45,14 @@ func and(rulings []Ruling) Ruling {
 	for _, r := range rulings {
 		size += len(r.parts)
 	}
-	out.parts = make([]report.Part, 0, size)
+	out.parts = make([]*part, 0, size)
 	for _, r := range rulings {
 		out.parts = append(out.parts, r.parts...)
 		out.margin = min(out.margin, r.margin)
 		out.fitter = out.fitter || r.fitter
 	}
-	slices.SortStableFunc(out.parts, func(a, b report.Part) int {
-		return cmp.Or(cmp.Compare(weight(&b), weight(&a)), cmp.Compare(tightness(&a), tightness(&b)))
+	slices.SortStableFunc(out.parts, func(a, b *part) int {
+		return cmp.Or(cmp.Compare(b.weight(), a.weight()), cmp.Compare(tightness(a), tightness(b)))
 	})
 	return out
 }
@@ -58,11 +60,12 @@ func and(rulings []Ruling) Ruling {
 // tightness orders parts of one weight: the one that is furthest short of its
 // limit, or nearest to it, leads. Answers in words come before numbers that are
 // short and after numbers that are within.
-func tightness(p *report.Part) float64 {
+func tightness(p *part) float64 {
+	share, ok := p.sizes.margin()
 	switch {
-	case p.Margin != nil:
-		return *p.Margin
-	case p.Outcome == report.NotMet:
+	case ok:
+		return share
+	case p.outcome == report.NotMet:
 		return math.Inf(-1)
 	}
 	return math.Inf(1)
@@ -88,15 +91,15 @@ func or(rulings []Ruling) Ruling {
 const allJudged = 4
 
 // openness orders answers for or: the least decides.
-func openness(p *report.Part) int {
+func openness(p *part) int {
 	switch {
-	case p.Outcome == report.Within:
+	case p.outcome == report.Within:
 		return 0
-	case p.Outcome == report.NotKnown:
+	case p.outcome == report.NotKnown:
 		return 1
-	case p.Reason == report.AskFitter:
+	case p.reason == report.AskFitter:
 		return 2
-	case p.Reason == report.NotCovered:
+	case p.reason == report.NotCovered:
 		return 3
 	}
 	return allJudged
@@ -157,9 +160,9 @@ func Every[T layout.Item](s *Sheet, items []T, none func() Ruling, f func(*Sheet
 }
 
 func (r Ruling) named(thing layout.Item) Ruling {
-	return r.each(func(p *report.Part) {
-		if p.About == "" {
-			p.About = thing.Label()
+	return r.each(func(p *part) {
+		if p.about == "" {
+			p.about = thing.Label()
 		}
 	})
 }
@@ -173,9 +176,9 @@ func Same(s *Sheet, c Check, subject layout.Item) Ruling {
 	for _, f := range c.clauses {
 		rulings = append(rulings, s.sub(func(s *Sheet) Ruling { return f(s, subject) }))
 	}
-	return and(rulings).each(func(p *report.Part) {
-		if p.About == "" {
-			p.About = subject.Label() + ", " + c.ID
+	return and(rulings).each(func(p *part) {
+		if p.about == "" {
+			p.about = subject.Label() + ", " + c.ID
 		}
 	})
 }
@@ -188,11 +191,11 @@ func OrPractice(s *Sheet, byCode, byPractice func(*Sheet) Ruling) Ruling {
 		return Ruling{}
 	}
 	first := s.here(byCode)
-	switch first.worst().Reason {
+	switch first.worst().reason {
 	case report.NotCovered, report.AskFitter:
 		second := s.here(byPractice)
-		if second.worst().Outcome == report.Within {
-			first.worst().Text += "; common practice is kept, as stated"
+		if second.worst().outcome == report.Within {
+			first.worst().text += "; common practice is kept, as stated"
 		}
 		return and([]Ruling{second, first})
 	}

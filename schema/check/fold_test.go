@@ -159,7 +159,7 @@ func TestAllOfMany(t *testing.T) {
 			rt.Fatalf("%v: %s %s with %d parts", picked, f.Outcome, f.Reason, len(f.Parts))
 		}
 		for i := 1; i < len(f.Parts); i++ {
-			if weight(&f.Parts[i-1]) < weight(&f.Parts[i]) {
+			if weight(f.Parts[i-1].Outcome, f.Parts[i-1].Reason) < weight(f.Parts[i].Outcome, f.Parts[i].Reason) {
 				rt.Fatalf("part %d outweighs the one before it", i)
 			}
 		}

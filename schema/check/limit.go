@@ -14,7 +14,7 @@ import (
 type Need[Q unit.Quantity] struct {
 	at        Q
 	exclusive bool // the figure itself is outside
-	source    *report.Source
+	source    citation
 }
 
 // At is the limit's value, for a mend or a further step; 0 on a stuck sheet.
@@ -23,7 +23,7 @@ func (n Need[Q]) At() Q { return n.at }
 // Words is a set of words that a code allows for this subject.
 type Words struct {
 	allowed []string
-	source  *report.Source
+	source  citation
 }
 
 // Has tells whether the word is among those that the code allows.
@@ -33,7 +33,7 @@ func (w Words) Has(word string) bool { return slices.Contains(w.allowed, word) }
 func (w Words) String() string { return strings.Join(w.allowed, " or ") }
 
 // Duty is a thing that a code asks for, whatever its size.
-type Duty struct{ source *report.Source }
+type Duty struct{ source citation }
 
 // Limit takes a limit under the symbol that the working shows. A code that is
 // silent, or a figure that is only remembered, leaves the sheet stuck: no number
@@ -43,7 +43,7 @@ func Limit[Q unit.Quantity](s *Sheet, symbol string, l code.Limit[Q], of Facts) 
 	if !ok {
 		return Need[Q]{}
 	}
-	n := Need[Q]{at: Q(answer.SI), exclusive: answer.Exclusive, source: sourceOf(l.Term, answer)}
+	n := Need[Q]{at: Q(answer.SI), exclusive: answer.Exclusive, source: cite(l.Term, answer)}
 	s.limitLine(symbol, answer, report.Quantity(n.at.Kind(), answer.SI))
 	return n
 }
@@ -55,7 +55,7 @@ func AllowedWords(s *Sheet, l code.WordLimit, of Facts) Words {
 		return Words{}
 	}
 	s.limitLine("", answer, report.Words(Words{allowed: answer.Words}.String()))
-	return Words{allowed: answer.Words, source: sourceOf(l.Term, answer)}
+	return Words{allowed: answer.Words, source: cite(l.Term, answer)}
 }
 
 // Asked takes a duty.
@@ -65,22 +65,22 @@ func Asked(s *Sheet, l code.DutyLimit, of Facts) Duty {
 		return Duty{}
 	}
 	s.limitLine("", answer, report.Words(answer.Text))
-	return Duty{source: sourceOf(l.Term, answer)}
+	return Duty{source: cite(l.Term, answer)}
 }
 
 func (s *Sheet) ask(term *code.Term, of Facts) (code.Answer, bool) {
 	answer := s.run.codes.Ask(term, facts{sheet: s, of: of})
 	switch answer.State {
 	case code.Answered:
-		s.limits = append(s.limits, term.ID)
+		s.notes = append(s.notes, term)
 		return answer, true
 	case code.Silent:
-		s.block(report.NotCovered, term.Asks, nil)
+		s.block(report.NotCovered, term.Asks, citation{})
 	case code.Remembered:
-		s.block(report.AskFitter, term.Asks, sourceOf(term, answer))
+		s.block(report.AskFitter, term.Asks, cite(term, answer))
 	case code.NotAsked:
-		s.excuse(answer.Text, sourceOf(term, answer))
-		s.limits = append(s.limits, term.ID)
+		s.excuse(answer.Text, cite(term, answer))
+		s.notes = append(s.notes, term)
 	case code.Open:
 		if len(s.missing) == 0 {
 			panic("check: rule of " + term.ID + " is open, and the sheet misses nothing")
@@ -90,9 +90,9 @@ func (s *Sheet) ask(term *code.Term, of Facts) (code.Answer, bool) {
 }
 
 // excuse notes that the code asks nothing of this subject, and where it says so.
-func (s *Sheet) excuse(why string, from *report.Source) { s.exempt, s.why, s.source = true, why, from }
+func (s *Sheet) excuse(why string, from citation) { s.exempt, s.why, s.source = true, why, from }
 
-func (s *Sheet) block(reason report.Reason, why string, from *report.Source) {
+func (s *Sheet) block(reason report.Reason, why string, from citation) {
 	if s.blocked == "" && !s.exempt {
 		s.blocked, s.why, s.source = reason, why, from
 	}
@@ -107,22 +107,11 @@ func (s *Sheet) limitLine(symbol string, a code.Answer, value *report.Amount) {
 		steps = symbol + " = " + right // under the symbol by which the clause knows the limit
 	}
 	s.lines = append(s.lines, report.Line{Role: "limit", Symbol: symbol, What: a.Text, Formula: steps,
-		Source: citation(a.Entry), Value: value})
+		Source: a.Entry.Cite(), Value: value})
 }
 
-func sourceOf(t *code.Term, a code.Answer) *report.Source {
-	if a.Entry == nil {
-		return nil
-	}
-	return &report.Source{Book: t.Book.String(), Document: a.Entry.Document, Clause: a.Entry.Clause, Edition: a.Entry.Edition,
-		Address: a.Entry.Address, Provenance: report.Provenance(a.Entry.Provenance), Rule: a.Text, Note: a.Entry.Note}
-}
-
-func citation(e *code.Entry) string {
-	if e == nil {
-		return ""
-	}
-	return e.Cite()
+func cite(t *code.Term, a code.Answer) citation {
+	return citation{term: t, entry: a.Entry, rule: a.Text}
 }
 
 // Against makes a limit of a value that was taken from the file or computed: a

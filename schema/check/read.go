@@ -48,7 +48,7 @@ func Measure[Q unit.Quantity](s *Sheet, symbol string, m *layout.Measure[Q]) Q {
 	if s.sized == nil && !s.quiet {
 		s.sized = m.Spot()
 	}
-	q := Q(s.pick.choose(m.Spot().Pointer(), float64(value.Low), float64(value.Nominal), float64(value.High)))
+	q := Q(s.pick.choose(m.Spot(), float64(value.Low), float64(value.Nominal), float64(value.High)))
 	if s.run.options.Working {
 		s.line("read", symbol, m.Spot(), report.Quantity(q.Kind(), float64(q)))
 	}
@@ -121,7 +121,7 @@ func List[T any](s *Sheet, section *layout.Section[T]) []*T {
 		s.miss("the list "+section.Spot().Key()+" ({} states that there are none)", section.Spot())
 		return nil
 	}
-	s.inputs = append(s.inputs, report.Input{Pointer: section.Spot().Pointer(), Basis: string(layout.BasisStated)})
+	s.notes = append(s.notes, section.Spot())
 	return section.All()
 }
 
@@ -149,7 +149,7 @@ func Whole(s *Sheet, list layout.InventoryList) {
 
 func (s *Sheet) complete(what string, complete bool, spot *layout.Spot, list string) {
 	if complete {
-		s.surveys = append(s.surveys, spot.Pointer()+"#"+list)
+		s.notes = append(s.notes, surveyed{at: spot, list: list})
 		return
 	}
 	s.gaps = append(s.gaps, report.Missing{What: what, Measure: layout.HowTo(spot.Pointer()), Place: place(spot)})

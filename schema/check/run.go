@@ -188,16 +188,20 @@ func (r *run) atWorst(up *picker, about *layout.Spot, f func(*Sheet) Ruling) Rul
 }
 
 func worse(a, b Ruling) bool {
-	wa, wb := weight(a.worst()), weight(b.worst())
+	wa, wb := a.worst().weight(), b.worst().weight()
 	return wa > wb || wa == wb && a.margin < b.margin
 }
 
 func (c *Check) finding(subject layout.Item, r Ruling) report.Finding {
-	worst := r.worst()
 	f := c.blank(subject.Spot(), subject.Label())
-	f.Outcome, f.Reason, f.Parts = worst.Outcome, worst.Reason, r.parts
-	if worst.Place != (report.Place{}) {
-		f.Place = worst.Place
+	f.Parts = make([]report.Part, 0, len(r.parts))
+	for _, p := range r.parts {
+		f.Parts = append(f.Parts, p.written())
+	}
+	worst := &f.Parts[0]
+	f.Outcome, f.Reason, f.Place = worst.Outcome, worst.Reason, worst.Place
+	if f.Place == (report.Place{}) {
+		f.Place = PlaceOf(subject.Spot().Head())
 	}
 	if r.fitter {
 		f.MayAct = report.LicensedFitter
@@ -210,6 +214,7 @@ func (c *Check) finding(subject layout.Item, r Ruling) report.Finding {
 
 func (c *Check) noSubject(section *layout.Spot, known bool) report.Finding {
 	f := c.blank(section, section.Key())
+	f.Place = PlaceOf(section.Head())
 	p := report.Part{Outcome: report.NotApplicable, Reason: report.NoSubject, Place: f.Place, Text: "the file states that there are none"}
 	if !known {
 		p.Outcome, p.Reason, p.Text = report.NotKnown, report.MissingInput, ""
@@ -221,5 +226,5 @@ func (c *Check) noSubject(section *layout.Spot, known bool) report.Finding {
 }
 
 func (c *Check) blank(spot *layout.Spot, label string) report.Finding {
-	return report.Finding{Check: c.ID, Asks: c.Asks, Why: c.Why, Subject: spot.Pointer(), Label: label, Word: c.Word, MayAct: c.MayAct, Place: PlaceOf(spot.Head())}
+	return report.Finding{Check: c.ID, Asks: c.Asks, Why: c.Why, Subject: spot.Pointer(), Label: label, Word: c.Word, MayAct: c.MayAct}
 }

@@ -19,17 +19,16 @@ type Sheet struct {
 	missing  []report.Missing
 	blocked  report.Reason // NotCovered or AskFitter, once a limit could not be taken
 	why      string        // of blocked or exempt
-	source   *report.Source
+	source   citation
 	gaps     []report.Missing // lists that are not stated complete
 	exempt   bool
 	unlisted bool // the answer is that a thing is missing from the lists
-	inputs   []report.Input
-	limits   []string
-	surveys  []string
+	notes    []note
 	sized    *layout.Spot // of the first quantity that was read
 	last     *layout.Spot // of the last statement that was read
 	quiet    bool         // a rule is reading its facts, which are not what is asked about
 	lines    []report.Line
+	before   *Sheet // that signed the same part before this one
 }
 
 func (r *run) sheet(p *picker, about *layout.Spot) *Sheet {
@@ -65,16 +64,15 @@ func (s *Sheet) miss(what string, spot *layout.Spot) {
 func (s *Sheet) Missing(what string, spot *layout.Spot) { s.miss(what, spot) }
 
 func (s *Sheet) took(v layout.Stated) {
-	spot := v.Spot()
-	s.inputs = append(s.inputs, report.Input{Pointer: spot.Pointer(), Basis: string(v.Evidence().Basis)})
+	s.notes = append(s.notes, v)
 	if !s.quiet {
-		s.last = spot
+		s.last = v.Spot()
 	}
 }
 
 func place(spot *layout.Spot) report.Place { return PlaceOf(spot.Place()) }
 
-// adopt takes over what another sheet noted: a figure's, or a sub-clause's.
+// adopt takes over what the sheet of a figure noted.
 func (s *Sheet) adopt(o *Sheet) {
 	for _, m := range o.missing {
 		if !hasPlace(s.missing, m) {
@@ -93,9 +91,7 @@ func (s *Sheet) adopt(o *Sheet) {
 	case o.blocked != "":
 		s.block(o.blocked, o.why, o.source)
 	}
-	s.inputs = append(s.inputs, o.inputs...)
-	s.limits = append(s.limits, o.limits...)
-	s.surveys = append(s.surveys, o.surveys...)
+	s.notes = append(s.notes, o)
 	s.lines = append(s.lines, o.lines...)
 	if s.quiet {
 		return
