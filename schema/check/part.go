@@ -2,7 +2,6 @@ package check
 
 import (
 	"math"
-	"slices"
 
 	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
@@ -85,21 +84,21 @@ func placeAt(spot *layout.Spot) func() report.Place {
 	return func() report.Place { return place(spot) }
 }
 
-// written is the part as the report has it.
-func (p *part) written() report.Part {
-	out := report.Part{Outcome: p.outcome, Reason: p.reason, About: p.about, Text: p.text, Source: p.source.source(), Mend: p.mend, Missing: p.missing}
+// write writes the part into the report's, which is empty.
+func (p *part) write(out *report.Part, book *notebook) {
+	out.Outcome, out.Reason, out.About, out.Text = p.outcome, p.reason, p.about, p.text
+	out.Source, out.Mend, out.Missing = p.source.source(), p.mend, p.missing
 	if p.place != nil {
 		out.Place = p.place()
 	}
-	p.sizes.write(&out)
+	p.sizes.write(out)
 	if p.found != "" {
 		out.Found = report.Words(p.found)
 	}
 	if p.needed != "" {
 		out.Needed = report.Words(p.needed)
 	}
-	p.last.write(&out)
-	return out
+	book.write(out, p.last)
 }
 
 func (z *sizes) write(out *report.Part) {
@@ -115,19 +114,5 @@ func (z *sizes) write(out *report.Part) {
 		if share, ok := z.margin(); ok {
 			out.Margin = &share
 		}
-	}
-}
-
-// write adds what each sheet noted that signed, the first one first. The working of the
-// one that signed last leads.
-func (s *Sheet) write(out *report.Part) {
-	var signed []*Sheet
-	for ; s != nil; s = s.before {
-		signed = append(signed, s)
-		out.Working = append(out.Working, s.lines...)
-	}
-	notes := notebook{part: out}
-	for _, each := range slices.Backward(signed) {
-		notes.addAll(each)
 	}
 }

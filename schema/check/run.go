@@ -114,8 +114,9 @@ func (r *run) judgeAll(ctx context.Context, jobs []job) ([]report.Finding, error
 					stop()
 				}
 			}()
+			var book notebook
 			for i := range next {
-				findings[i] = r.judge(jobs[i])
+				findings[i] = r.judge(jobs[i], &book)
 			}
 		})
 	}
@@ -157,7 +158,7 @@ func (r *run) jobs(checks []Check) []job {
 	return jobs
 }
 
-func (r *run) judge(j job) report.Finding {
+func (r *run) judge(j job, book *notebook) report.Finding {
 	if j.subject == nil {
 		return j.check.noSubject(j.section, j.known)
 	}
@@ -165,7 +166,7 @@ func (r *run) judge(j job) report.Finding {
 	for _, f := range j.check.clauses {
 		rulings = append(rulings, r.atWorst(nil, j.subject.Spot(), func(s *Sheet) Ruling { return f(s, j.subject) }))
 	}
-	return j.check.finding(j.subject, and(rulings))
+	return j.check.finding(j.subject, and(rulings), book)
 }
 
 // atWorst rules on a clause at every corner of its tolerances, given the corner at
@@ -192,11 +193,11 @@ func worse(a, b Ruling) bool {
 	return wa > wb || wa == wb && a.margin < b.margin
 }
 
-func (c *Check) finding(subject layout.Item, r Ruling) report.Finding {
+func (c *Check) finding(subject layout.Item, r Ruling, book *notebook) report.Finding {
 	f := c.blank(subject.Spot(), subject.Label())
-	f.Parts = make([]report.Part, 0, len(r.parts))
-	for _, p := range r.parts {
-		f.Parts = append(f.Parts, p.written())
+	f.Parts = make([]report.Part, len(r.parts))
+	for i, p := range r.parts {
+		p.write(&f.Parts[i], book)
 	}
 	worst := &f.Parts[0]
 	f.Outcome, f.Reason, f.Place = worst.Outcome, worst.Reason, worst.Place

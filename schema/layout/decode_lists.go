@@ -3,7 +3,6 @@ package layout
 import (
 	"fmt"
 	"reflect"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -14,7 +13,17 @@ import (
 // a JSON Pointer, a file name and a drawing's label.
 const idForm = `[A-Za-z0-9][A-Za-z0-9_.-]{0,63}`
 
-var idText = regexp.MustCompile(`^` + idForm + `$`)
+// isID tells what idForm tells: to compile it costs more than to read a file's ids.
+func isID(key string) bool {
+	for i := range len(key) {
+		c := key[i]
+		letter := 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || '0' <= c && c <= '9'
+		if !letter && (i == 0 || c != '_' && c != '.' && c != '-') {
+			return false
+		}
+	}
+	return 0 < len(key) && len(key) <= 64
+}
 
 func (s *Section[T]) element() reflect.Type { return reflect.TypeFor[T]() }
 
@@ -32,7 +41,7 @@ func (s *Section[T]) decode(d *decoder, at Spot, node *source.Node, f *field) {
 	s.items = make([]*T, 0, len(node.Children))
 	s.byID = make(map[string]*T, len(node.Children))
 	for _, child := range node.Children {
-		if !idText.MatchString(child.Key) {
+		if !isID(child.Key) {
 			d.badID(child)
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math/rand/v2"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -211,4 +212,16 @@ func TestSurveys(t *testing.T) {
 	if grounds := seal.Evidence.Get("seal"); grounds.Spot().Pointer() != "/lockers/side/sealedFrom/saloon/evidence/seal" || !grounds.Spot().Written() {
 		t.Error("the evidence stands elsewhere")
 	}
+}
+
+// TestIDForm holds that an id is read as the published pattern has it.
+func TestIDForm(t *testing.T) {
+	published := regexp.MustCompile(`^` + idForm + `$`)
+	rapid.Check(t, func(t *rapid.T) {
+		key := rapid.OneOf(rapid.StringMatching(`[A-Za-z0-9_.-]{0,3}`), rapid.StringMatching(`[!-~é]{0,4}`),
+			rapid.StringMatching(`[a-z]{62,66}`)).Draw(t, "key")
+		if isID(key) != published.MatchString(key) {
+			t.Fatalf("%q: %v, as published %v", key, isID(key), !isID(key))
+		}
+	})
 }

@@ -126,7 +126,7 @@ func (n *schemaNode) child(token string) (*schemaNode, string) {
 		return n.Items, "*"
 	}
 	for _, listed := range n.PatternProperties {
-		if idText.MatchString(token) {
+		if isID(token) {
 			return listed, "*"
 		}
 	}

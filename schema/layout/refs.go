@@ -64,7 +64,7 @@ func (p pendingRef) wellFormed() bool {
 	if slices.Contains(p.allowed, anything) {
 		return len(parts)%2 == 0 && wellFormedParts(parts)
 	}
-	return len(parts) == 2 && parts[0] != string(OpenAir) && slices.Contains(p.allowed, parts[0]) && idText.MatchString(parts[1])
+	return len(parts) == 2 && parts[0] != string(OpenAir) && slices.Contains(p.allowed, parts[0]) && isID(parts[1])
 }
 
 func wellFormedParts(parts []string) bool {
@@ -72,7 +72,7 @@ func wellFormedParts(parts []string) bool {
 		return false
 	}
 	for i, part := range parts {
-		if i%2 == 1 && !idText.MatchString(part) || i%2 == 0 && strings.Trim(part, letters) != "" || part == "" {
+		if i%2 == 1 && !isID(part) || i%2 == 0 && strings.Trim(part, letters) != "" || part == "" {
 			return false
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf16"
 
 	"lowvent.example/cmd/lowvent/internal/paper"
@@ -29,7 +30,7 @@ func finish(body []byte, d *paper.Document, pages []*page) ([]byte, error) {
 	files := t.enclose(d.Enclosed)
 	t.offsets[0] = t.Len()
 	fmt.Fprintf(t, "%d 0 obj\n<</Type /Catalog /Version /1.7 /Pages 1 0 R\n", root)
-	if language := tag.FindString(d.Language); language != "" {
+	if language := tag().FindString(d.Language); language != "" {
 		fmt.Fprintf(t, "/Lang (%s)\n", language)
 	}
 	// Drawings are to scale: a reader's program should not offer to fit them to the sheet.
@@ -46,13 +47,15 @@ func finish(body []byte, d *paper.Document, pages []*page) ([]byte, error) {
 }
 
 // tag is a language as BCP 47 writes it.
-var tag = regexp.MustCompile(`^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$`)
+var tag = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$`) })
 
-var ending = regexp.MustCompile(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\nstartxref\n(\d+)\n%%EOF\n$`)
+var ending = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\nstartxref\n(\d+)\n%%EOF\n$`)
+})
 
 // trailer reads the end of what the library wrote.
 func trailer(body []byte) (size, root, info, before int, err error) {
-	found := ending.FindSubmatch(body[max(0, len(body)-200):])
+	found := ending().FindSubmatch(body[max(0, len(body)-200):])
 	if found == nil {
 		return 0, 0, 0, 0, fmt.Errorf("the library ends a PDF otherwise than was known of it")
 	}

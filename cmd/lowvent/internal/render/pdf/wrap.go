@@ -3,6 +3,7 @@ package pdf
 import (
 	"regexp"
 	"strings"
+	"sync"
 
 	"lowvent.example/cmd/lowvent/internal/letter"
 )
@@ -45,14 +46,14 @@ func bound(a, b string) bool {
 	case strings.Contains(between, b):
 		return true
 	case strings.Contains(before, a):
-		return number.MatchString(b)
+		return number().MatchString(b)
 	}
-	return number.MatchString(a) && unitLike.MatchString(b)
+	return number().MatchString(a) && unitLike().MatchString(b)
 }
 
 var (
-	number   = regexp.MustCompile(`^\(?[-−+±]?[0-9][0-9.,/]*$`)
-	unitLike = regexp.MustCompile(`^[\p{L}°%][\p{L}²³°/0-9·]{0,5}[.,;:)]*$`)
+	number   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\(?[-−+±]?[0-9][0-9.,/]*$`) })
+	unitLike = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[\p{L}°%][\p{L}²³°/0-9·]{0,5}[.,;:)]*$`) })
 )
 
 type wrapper struct {
