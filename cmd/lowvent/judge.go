@@ -35,6 +35,7 @@ func (j judging) all(ctx context.Context, inputs []input) []report.FileReport {
 	j.options.Workers = max(1, j.options.Workers/max(1, len(inputs)))
 	next := make(chan int)
 	var group sync.WaitGroup
+	go code.Use("") // reads the books that every run asks, which takes as long as a layout does
 	var panics sync.Map
 	for range workers {
 		group.Go(func() {
