@@ -198,7 +198,7 @@ func TestWhatUSMobileStructureLeavesOpen(t *testing.T) {
 		CylinderOverfillDevice.ID: Silent, CylinderReliefFaces.ID: Silent, CylinderReliefToOpening.ID: Remembered,
 		RegulatorFirstStageCeiling.ID: Silent, RegulatorStages.ID: Silent, RegulatorFixed.ID: Silent, RegulatorForVehicles.ID: Silent,
 		RegulatorMounted.ID: Remembered, RegulatorVentFaces.ID: Silent, RegulatorCovered.ID: Silent, RegulatorAbove.ID: Silent, RegulatorLife.ID: Silent,
-		HoseLife.ID: Silent, HoseVisible.ID: Silent, HoseRises.ID: Silent, HoseOnlyToMovable.ID: Silent, ChangeoverNonReturn.ID: Silent,
+		HoseLife.ID: Silent, HoseStandards.ID: Silent, HoseVisible.ID: Silent, HoseRises.ID: Silent, HoseOnlyToMovable.ID: Silent, ChangeoverNonReturn.ID: Silent,
 		CylinderToIgnition.ID: Silent, CylinderToOpening.ID: Silent, FillPointToIgnition.ID: Silent, FillPointToIntake.ID: Silent, FuelFillerToFlue.ID: Silent,
 		LockerContents.ID: Silent, LockerDoorSeal.ID: Silent, LockerDoorSill.ID: Silent, LockerToExhaust.ID: Silent,
 		LockerDrain.ID: Silent, LockerDrainBore.ID: Silent, LockerDrainOverWater.ID: Silent,

@@ -28,6 +28,7 @@ func TestWordsAreTheLayouts(t *testing.T) {
 		"pressure of line":   {code.FactLinePressure.Words(), layout.PressureZone("").Choices()},
 		"kind of joint":      {code.FactJointKind.Words(), layout.JointKind("").Choices()},
 		"material":           {code.LineMaterials.Words, layout.LineKind("").Choices()},
+		"hose made for":      {code.PracticeHoseMadeFor.Words, layout.HosePurpose("").Choices()},
 		"joint":              {code.JointKinds.Words, layout.JointKind("").Choices()},
 		"sleeve":             {code.LineSleeves.Words, layout.SleeveKind("").Choices()},
 		"reach":              {code.ShutoffMainReach.Words, layout.Reach("").Choices()},

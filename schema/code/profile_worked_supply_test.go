@@ -40,11 +40,13 @@ var supplyByHand = []byHand{
 
 	{"uk-inland-boat", CylinderRestraint.Term, nil, "BSS 7.3", "held, by-hand", "", ""},
 	{"uk-inland-boat", CylinderRestraintByHand.Term, nil, "BSS 7.3", "asked", "", ""},
+	{"uk-inland-boat", HoseStandards.Term, nil, "BSS 7.12–7.13", "BS 3212 type 2, BS 3212/2, EN 16436, EN 1763", "", ""},
 	{"uk-inland-boat", HoseLength.Term, nil, "BSS 7.12–7.13", "1 m", "99.9 cm", "100.1 cm"},
 	{"uk-inland-boat", HoseOnlyToMovable.Term, nil, "BSS 7.12–7.13", "asked", "", ""},
 	{"uk-inland-boat", ChangeoverNonReturn.Term, nil, "BSS 7.9–7.10", "asked", "", ""},
 
 	{"fr-small-craft", CylinderRestraint.Term, nil, "French division 244", "held", "", ""},
+	{"fr-small-craft", HoseStandards.Term, nil, "French division 244", "EN 1763", "", ""},
 	{"fr-small-craft", HoseVisible.Term, nil, "French division 244", "asked", "", ""},
 	{"fr-small-craft", ChangeoverNonReturn.Term, nil, "French division 244", "asked", "", ""},
 

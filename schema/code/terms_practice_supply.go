@@ -131,6 +131,10 @@ var (
 	PracticeHoseNotThrough = duty(BookPractice, "practice.hose-not-through",
 		"Does a hose keep out of walls, floors and partitions?")
 
+	// PracticeHoseMadeFor asks what a hose must be made for.
+	PracticeHoseMadeFor = allowed(BookPractice, "practice.hose-made-for",
+		"What must a hose be made for?", hosePurposes)
+
 	// PracticeHoseVisible asks whether hoses are open to view.
 	PracticeHoseVisible = duty(BookPractice, "practice.hose-visible",
 		"Is all of a hose open to view?")
@@ -148,3 +152,6 @@ var (
 	PracticeFreeTail = duty(BookPractice, "practice.free-tail-plugged",
 		"Is a tail without its cylinder closed with a plug?")
 )
+
+// hosePurposes are the words of the layout contract for what a hose is made for.
+var hosePurposes = []string{"lp-gas", "natural-gas", "fuel", "air", "water", "not-printed"}

@@ -64,6 +64,11 @@ var (
 	HoseLife = most[unit.Count](BookProfile, "hose.life",
 		"How many years may a hose serve?")
 
+	// HoseStandards asks to which standards a hose may be made, as words that are
+	// printed along it.
+	HoseStandards = allowed(BookProfile, "hose.standards",
+		"To which standards may a hose be made?", hoseStandards)
+
 	// HoseLength asks how long a hose may be, m.
 	HoseLength = most[unit.Length](BookProfile, "hose.length",
 		"How long may a hose be?", FactLinePressure, FactLineFeeds)
@@ -93,3 +98,7 @@ var (
 
 // mountings are the words of the layout contract for what a regulator is fixed to.
 var mountings = []string{"cylinder-valve", "wall", "bracket", "loose"}
+
+// hoseStandards are the standards that the codes name for hoses, each in every spelling
+// that is printed on hoses.
+var hoseStandards = []string{"BS 3212 type 2", "BS 3212/2", "EN 16436", "EN 1763"}

@@ -95,6 +95,7 @@ type Line struct {
 	To            Given[Ref]                  `json:"to" ref:"changeovers,regulators,junctions,appliances,openEnds,outdoorOutlets" must:"true"`
 	Kind          Given[LineKind]             `json:"kind"`
 	Standard      Given[string]               `json:"standard"`
+	MadeFor       Given[HosePurpose]          `json:"madeFor"`
 	Zone          Given[PressureZone]         `json:"pressureClass"`
 	Outside       Measure[unit.Length]        `json:"outside" rule:"positive"`
 	Wall          Measure[unit.Length]        `json:"wall" rule:"positive"`

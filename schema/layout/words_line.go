@@ -68,6 +68,24 @@ func (SleeveKind) Choices() []string {
 	return []string{"grommet", "bulkhead-fitting", "sleeve", "sealed-sleeve", "none"}
 }
 
+// HosePurpose is what the print along a hose says that it is made for.
+type HosePurpose string
+
+// The words for HosePurpose; the schema tells what each means.
+const (
+	HosePurposeLPGas      HosePurpose = "lp-gas"
+	HosePurposeNaturalGas HosePurpose = "natural-gas"
+	HosePurposeFuel       HosePurpose = "fuel"
+	HosePurposeAir        HosePurpose = "air"
+	HosePurposeWater      HosePurpose = "water"
+	HosePurposeNotPrinted HosePurpose = "not-printed"
+)
+
+// Choices lists every word for HosePurpose.
+func (HosePurpose) Choices() []string {
+	return []string{"lp-gas", "natural-gas", "fuel", "air", "water", "not-printed"}
+}
+
 // JointKind is how a joint is made.
 type JointKind string
 

@@ -22,7 +22,8 @@ var (
 	moves  = condition{"/dwelling/kind", []string{"road-vehicle", "trailer", "tiny-house-on-wheels", "manufactured-home", "boat", "inspected-vessel", "inland-vessel"}}
 	cooks  = condition{"kind", []string{"cooktop", "oven", "range", "barbecue", "space-heater", "fireplace"}}
 	closet = condition{"kind", []string{"refrigerator", "water-heater", "space-heater"}}
-	hose   = condition{"kind", []string{"hose", "corrugated-stainless"}}
+	hose   = condition{"kind", []string{"hose"}}
+	supple = condition{"kind", []string{"hose", "corrugated-stainless"}}
 	tube   = condition{"kind", []string{"copper", "steel-pipe", "steel-tube", "stainless-tube", "polyethylene", "aluminium"}}
 )
 
@@ -46,8 +47,10 @@ var fitting = map[string]condition{
 	"/cylinders/*/outletPlugged":               {"role", []string{"spare", "empty"}},
 	"/lines/*/outside":                         tube,
 	"/lines/*/wall":                            tube,
-	"/lines/*/carries":                         hose,
-	"/lines/*/losesThen":                       hose,
+	"/lines/*/standard":                        hose,
+	"/lines/*/madeFor":                         hose,
+	"/lines/*/carries":                         supple,
+	"/lines/*/losesThen":                       supple,
 	"/lines/*/behind":                          {"visible", []string{"no"}},
 	"/lines/*/strikePlates":                    {"visible", []string{"no"}},
 	"/lines/*/slackOverTravel":                 {"partsMove", []string{"yes"}},
