@@ -50,7 +50,7 @@ func (m mutant) bytes() []byte {
 }
 
 // engine are the files of the engine that decide what may be said.
-var engine = []string{"corner", "figure", "fold", "limit", "read", "ruling", "run", "sheet", "waiver"}
+var engine = []string{"corner", "figure", "fold", "limit", "note", "part", "read", "ruling", "run", "sheet", "waiver"}
 
 // mutants generates all mutants of the checks and the engine, in order of file and
 // place.
