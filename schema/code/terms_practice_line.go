@@ -94,6 +94,10 @@ var (
 // The terms on tests, papers and signs that common practice answers. None has a
 // source.
 var (
+	// PracticeTestBeforeGas asks whether a line is tested before gas is let into it.
+	PracticeTestBeforeGas = duty(BookPractice, "practice.test-before-gas",
+		"Is a line tested by a licensed fitter before gas is let into it?")
+
 	// PracticeTestHighSide asks whether the parts before the regulator are tested.
 	PracticeTestHighSide = duty(BookPractice, "practice.test-high-side",
 		"Must the joints before the regulator be tested with leak fluid?")
