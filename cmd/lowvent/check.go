@@ -78,7 +78,7 @@ of the program.`,
 func (f *checkFlags) register(cmd *cobra.Command) {
 	flags := cmd.Flags()
 	flags.Var(&f.format, "format", "form of the report on standard output: "+strings.Join(formatNames(), ", "))
-	flags.Var(&f.out, "out", "write the report into a file as well, whole or not at all; may be repeated")
+	flags.Var(&f.out, "out", "write the report into a file as well, whole or not at all; may be repeated. As FILE, - is standard output, and nothing else goes there")
 	flags.Var(&f.failAt, "fail-at", "least signal word that makes the exit status 1: "+strings.Join(signals(), ", "))
 	f.books.register(flags)
 	flags.Var(&f.on, "on", "judge as on this day (default today)")
@@ -86,6 +86,7 @@ func (f *checkFlags) register(cmd *cobra.Command) {
 	flags.BoolVar(&f.accept, "accept-waivers", false, "let findings with a waiver in force not count towards the exit status; they stand in the report all the same")
 	flags.BoolVar(&f.schema, "cross-check", false, "hold each layout against the published JSON Schema as well, a second opinion on this program's own reader")
 	flags.Var(&f.workers, "workers", "how many checks to run at a time (default one a processor); the report is the same for any number")
+	oneScreen(cmd, &f.format, &f.out)
 	complete(cmd, "format", formatNames)
 	complete(cmd, "fail-at", signals)
 	complete(cmd, "code", codeIDs)

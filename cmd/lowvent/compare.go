@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -77,7 +78,7 @@ func (a *app) compare(cmd *cobra.Command, v *viewFlags, f *compareFlags, names [
 	run, options := a.reportOf(j, files), a.onTerminal(v)
 	look := term.Options{Width: options.width, Colour: options.colour, Excerpt: excerpts(bookFiles)}
 	if run.Status == statusUnusable {
-		return a.tellFaults(run, look)
+		return a.tellFaults(a.stdout, run, look)
 	}
 	changes := report.Compare(&files[0], &files[1])
 	if err := term.Compare(a.stdout, run, changes, look); err != nil {
@@ -103,10 +104,9 @@ func (a *app) oneInput(name string) (input, error) {
 	return inputs[0], nil
 }
 
-// tellFaults tells on the screen what is wrong with the files that can't be used, and of no
-// other.
-func (a *app) tellFaults(run *report.Run, look term.Options) error {
-	if err := term.Write(a.stdout, faultsOf(run), look); err != nil {
+// tellFaults tells people what is wrong with the files that can't be used, and of no other.
+func (a *app) tellFaults(to io.Writer, run *report.Run, look term.Options) error {
+	if err := term.Write(to, faultsOf(run), look); err != nil {
 		return err
 	}
 	return exit(statusUnusable)

@@ -45,9 +45,10 @@ same for a spreadsheet; both have the digits to reckon it again.`,
 	}
 	cmd.Flags().StringVar(&f.subject, "subject", "", "only the working for this `THING` of the file, such as lockers/gas")
 	cmd.Flags().Var(&f.format, "format", "form of the working for a layout: "+strings.Join(workingFormats(), ", "))
-	cmd.Flags().Var(&f.out, "out", "write the working into a file as well, whole or not at all; may be repeated")
+	cmd.Flags().Var(&f.out, "out", "write the working into a file as well, whole or not at all; may be repeated. As FILE, - is standard output, and nothing else goes there")
 	f.books.register(cmd.Flags())
 	cmd.Flags().Var(&f.on, "on", "judge as on this day (default today)")
+	oneScreen(cmd, &f.format, &f.out)
 	complete(cmd, "format", workingFormats)
 	complete(cmd, "code", codeIDs)
 	return cmd
@@ -79,10 +80,8 @@ func (a *app) explain(cmd *cobra.Command, v *viewFlags, f *explainFlags, args []
 	switch {
 	case len(args) > 2:
 		return errors.New("explain takes one check or figure, and one layout")
-	case len(args) < 2 && f.format.value != workingFormats()[0]:
-		return errors.New("--format is for the working of a layout: name the layout as well, after the check")
-	case len(args) < 2 && len(f.out.asked) > 0:
-		return errors.New("--out is for the working of a layout: name the layout as well, after the check")
+	case len(args) < 2 && (f.format.value != workingFormats()[0] || len(f.out.asked) > 0):
+		return errors.New("--format and --out are for the working of a layout: name the layout as well, after the check")
 	case len(args) < 2 && f.subject != "":
 		return errors.New("--subject names a thing of a layout: name the layout as well, after the check")
 	case len(args) == 0:

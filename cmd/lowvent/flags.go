@@ -17,6 +17,7 @@ type choice struct {
 	kind    string // "FORMAT", in help
 	value   string
 	allowed []string
+	given   bool // on the command line
 }
 
 func (c *choice) Set(s string) error {
@@ -24,7 +25,7 @@ func (c *choice) Set(s string) error {
 	if err != nil {
 		return err
 	}
-	c.value = word
+	c.value, c.given = word, true
 	return nil
 }
 

@@ -46,18 +46,19 @@ func paperworkOf(m *handoff.Matter) *paperwork {
 
 // handoffForm is one form in which a hand-off is written.
 type handoffForm struct {
-	name  string
-	write func(io.Writer, *paperwork, pdf.Sheet) error
+	name   string
+	binary bool // nothing to read at a terminal
+	write  func(io.Writer, *paperwork, pdf.Sheet) error
 }
 
 func handoffForms() []handoffForm {
 	return []handoffForm{
-		{"html", func(w io.Writer, p *paperwork, _ pdf.Sheet) error { return html.Write(w, p.whole()) }},
-		{"pdf", func(w io.Writer, p *paperwork, s pdf.Sheet) error { return pdf.Write(w, p.whole(), s) }},
-		{"card", func(w io.Writer, p *paperwork, s pdf.Sheet) error {
+		{"html", false, func(w io.Writer, p *paperwork, _ pdf.Sheet) error { return html.Write(w, p.whole()) }},
+		{"pdf", true, func(w io.Writer, p *paperwork, s pdf.Sheet) error { return pdf.Write(w, p.whole(), s) }},
+		{"card", true, func(w io.Writer, p *paperwork, s pdf.Sheet) error {
 			return pdf.Write(w, wholePaper(handoff.Card(p.matter)), s)
 		}},
-		{"calendar", func(w io.Writer, p *paperwork, _ pdf.Sheet) error {
+		{"calendar", false, func(w io.Writer, p *paperwork, _ pdf.Sheet) error {
 			m := p.matter
 			of := calendar.Of{Title: m.Report.Title, On: m.Run.On, Program: m.Run.Program.Name + " " + m.Run.Program.Version}
 			return calendar.Write(w, of, handoff.Dates(m.Layout))
@@ -116,7 +117,7 @@ installation), 2 a file or the command line can't be used, 3 a fault of the prog
 		RunE: func(cmd *cobra.Command, args []string) error { return a.handoff(cmd, v, f, args) },
 	}
 	flags := cmd.Flags()
-	flags.Var(&f.out, "out", "write the papers in one of the forms into a file, whole or not at all; may be repeated. The forms: "+strings.Join(handoffNames(), ", "))
+	flags.Var(&f.out, "out", "write the papers in one of the forms into a file, whole or not at all; may be repeated. As FILE, - is standard output, and nothing else goes there. The forms: "+strings.Join(handoffNames(), ", "))
 	flags.StringVar(&f.since, "since", "", "tell what has changed since this older `FILE`, that of the last visit")
 	flags.Var(&f.sheet, "sheet", "sheet of a PDF: "+strings.Join(sheetNames(), ", ")+" (letter in the United States, Canada and Mexico, else A4)")
 	f.books.register(flags)
@@ -146,6 +147,9 @@ func (a *app) handoff(cmd *cobra.Command, v *viewFlags, f *handoffFlags, names [
 	case len(f.out.asked) == 0:
 		return advice{errors.New("say into which file the papers go"), "For example: lowvent handoff " + names[0] + " --out html=handoff.html --out pdf=handoff.pdf"}
 	}
+	if err := a.noBinaryAtTerminal(f.out.onStandardOutput()); err != nil {
+		return err
+	}
 	books, bookFiles, unusable, err := a.books(f.books)
 	if err != nil {
 		return err
@@ -164,15 +168,16 @@ func (a *app) handoff(cmd *cobra.Command, v *viewFlags, f *handoffFlags, names [
 	if files == nil {
 		files, bookFiles = j.all(cmd.Context(), both), both
 	}
-	run, look := a.reportOf(j, files), a.onTerminal(v)
+	run := a.reportOf(j, files)
+	to, look := a.beside(v, f)
 	if run.Status == statusUnusable {
-		return a.tellFaults(run, term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpts(bookFiles)})
+		return a.tellFaults(to, run, term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpts(bookFiles)})
 	}
 	m, err := a.matter(j, both, run)
 	if err != nil {
 		return err
 	}
-	return a.handOver(look, f, m)
+	return a.handOver(to, look, f, m)
 }
 
 func since(name string) []string {
@@ -199,22 +204,23 @@ func (a *app) matter(j judging, both []input, run *report.Run) (*handoff.Matter,
 }
 
 // handOver makes every paper and writes them, and tells what it wrote.
-func (a *app) handOver(look view, f *handoffFlags, m *handoff.Matter) error {
+func (a *app) handOver(to io.Writer, look view, f *handoffFlags, m *handoff.Matter) error {
 	bodies, from := make([][]byte, len(f.out.asked)), paperworkOf(m)
 	for i, each := range f.out.asked {
 		bodies[i] = paperIn(each.format, from, sheetFor(f.sheet.value, m.Layout))
 	}
 	status, wrote := statusNothing, []string{}
 	for i, each := range f.out.asked {
-		if err := writeWhole(each.file, bodies[i]); err != nil {
+		name, err := a.writePaper(each, bodies[i])
+		if err != nil {
 			a.say("%s", err)
 			status = statusUnusable
 			continue
 		}
-		wrote = append(wrote, each.file)
+		wrote = append(wrote, name)
 	}
-	if err := a.print(wrotePage(look, m, wrote)); err != nil {
-		return err
+	if _, err := wrotePage(look, m, wrote).WriteTo(to); err != nil {
+		return fmt.Errorf("what was written could not be told: %w", err)
 	}
 	return exit(status)
 }

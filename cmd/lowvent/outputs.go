@@ -94,8 +94,8 @@ func (o *outFlag) Set(s string) error {
 		return err
 	}
 	for _, each := range o.asked {
-		if filepath.Clean(each.file) == filepath.Clean(file) {
-			return fmt.Errorf("two outputs go into %s", file)
+		if whither(each.file) == whither(file) {
+			return taken(file)
 		}
 	}
 	o.asked = append(o.asked, outSpec{name, file})
@@ -156,8 +156,8 @@ func (a *app) hand(screen []byte, files []outSpec, bodies [][]byte, status int) 
 			status = max(status, statusUnusable)
 		}
 	}
-	if _, err := a.stdout.Write(screen); err != nil {
-		return fmt.Errorf("the report could not be written to standard output: %w", err)
+	if err := a.show(screen); err != nil {
+		return err
 	}
 	return exit(status)
 }
@@ -169,7 +169,7 @@ func writeWhole(path string, data []byte) error {
 		path = linked
 	}
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
-		return fmt.Errorf("%s is no ordinary file, and can't be replaced by a report", path)
+		return advice{fmt.Errorf("%s is no ordinary file, and can't be replaced by a report", path), "Name another file; - is standard output."}
 	}
 	beside, err := neighbour(path)
 	if err != nil {

@@ -58,7 +58,7 @@ func (f *shownFlags) refuse(run *report.Run, forms []string) error {
 	}
 	if !slices.Contains(forms, terminalForm) {
 		return advice{errors.New("--by, --only, --brief and --show are for the terminal form, and no output is in that form"),
-			"Every other form is always whole. Leave these flags out, or ask for the terminal form as well: --format terminal"}
+			"Every other form is always whole. Leave these flags out, or ask for the terminal form as well: --out terminal=FILE"}
 	}
 	if run.Status == statusUnusable {
 		return nil

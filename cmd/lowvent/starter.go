@@ -60,7 +60,7 @@ func (a *app) starter(f *starterFlags) error {
 			return err
 		}
 	}
-	if err := a.writeTo(f.out, f.overwrite, text); err != nil || f.out == "-" {
+	if err := a.writeTo(f.out, f.overwrite, text); err != nil || f.out == standardOutput {
 		return err
 	}
 	if answered {
@@ -71,12 +71,11 @@ func (a *app) starter(f *starterFlags) error {
 	return nil
 }
 
-// writeTo writes what was made to a file, or to standard output for "-".
+// writeTo writes what was made to a file, or to standard output.
 func (a *app) writeTo(out string, overwrite bool, text []byte) error {
 	switch {
-	case out == "-":
-		_, err := a.stdout.Write(text)
-		return err
+	case out == standardOutput:
+		return a.show(text)
 	case overwrite:
 		return writeWhole(out, text)
 	}
@@ -97,7 +96,7 @@ func (a *app) askOptions(scene string) ask.Options {
 // asked asks for a layout. The questions go where the layout does not.
 func (a *app) asked(f *starterFlags) (text []byte, answered bool, err error) {
 	to := a.stdout
-	if f.out == "-" {
+	if f.out == standardOutput {
 		to = a.stderr
 	} else if err := writable(f.out, f.overwrite); err != nil {
 		return nil, false, err

@@ -113,7 +113,7 @@ func (a *app) tryEdits(cmd *cobra.Command, v *viewFlags, f *trialFlags, j judgin
 		t.Changed = report.Told(report.Compare(&files[0], &files[1]))
 	}
 	run, excerpt := a.trialReport(j, t, files[1]), excerpts(both)
-	if cmd.Flags().Changed("format") || t.Changed == nil {
+	if f.format.given || t.Changed == nil {
 		return a.deliver(f.delivery(), run, run.Status, v, excerpt)
 	}
 	look := a.onTerminal(v)

@@ -41,7 +41,7 @@ func (a *app) worksheet(f *worksheetFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := a.writeTo(f.out, f.overwrite, pages); err != nil || f.out == "-" {
+	if err := a.writeTo(f.out, f.overwrite, pages); err != nil || f.out == standardOutput {
 		return err
 	}
 	a.say("wrote %s: print it, fill it in, and leave blank what you did not look at. Then\nlowvent starter --ask --scene %s", f.out, f.scene.value)
