@@ -169,7 +169,7 @@ func (a *app) handoff(cmd *cobra.Command, v *viewFlags, f *handoffFlags, names [
 		files, bookFiles = j.all(cmd.Context(), both), both
 	}
 	run := a.reportOf(j, files)
-	to, look := a.beside(v, f)
+	to, look := a.beside(v, f.out.onStandardOutput() != "")
 	if run.Status == statusUnusable {
 		return a.tellFaults(to, run, term.Options{Width: look.width, Colour: look.colour, Excerpt: excerpts(bookFiles)})
 	}

@@ -47,7 +47,7 @@ of the program.`,
 	root.SetUsageTemplate(usage(root.UsageTemplate()))
 	v.register(root)
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(a.checkCommand(v), a.compareCommand(v), a.trialCommand(v), a.explainCommand(v), a.handoffCommand(v), a.codesCommand(v), a.schemaCommand(), a.starterCommand(), a.worksheetCommand(), a.versionCommand())
+	root.AddCommand(a.checkCommand(v), a.compareCommand(v), a.trialCommand(v), a.explainCommand(v), a.handoffCommand(v), a.codesCommand(v), a.schemaCommand(), a.starterCommand(), a.worksheetCommand(v), a.versionCommand())
 	root.SetHelpCommand(a.helpCommand())
 	return root
 }

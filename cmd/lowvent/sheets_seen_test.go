@@ -16,10 +16,12 @@ import (
 func TestSeenSheets(t *testing.T) {
 	b := browser.Start(t)
 	pages := map[string][]string{
-		"course of a cylinder": {"explain", "regulator.cold-course", faultyDemo, "--format", "html"},
-		"low vent":             {"explain", "locker.low-vent", faultyDemo, "--format", "html"},
-		"distances":            {"explain", "ignition.near-gas", faultyDemo, "--format", "html"},
-		"connected load":       {"explain", "dwelling.connected-load", "testdata/layouts/sedge.json", "--format", "html"},
+		"course of a cylinder":   {"explain", "regulator.cold-course", faultyDemo, "--format", "html"},
+		"low vent":               {"explain", "locker.low-vent", faultyDemo, "--format", "html"},
+		"distances":              {"explain", "ignition.near-gas", faultyDemo, "--format", "html"},
+		"what sedge leaves open": {"worksheet", "testdata/layouts/sedge.json", "--on", "2026-11-25", "--out", "-"},
+		"what a van leaves open": {"worksheet", "internal/starter/van.json", "--on", "2026-11-25", "--out", "-"},
+		"connected load":         {"explain", "dwelling.connected-load", "testdata/layouts/sedge.json", "--format", "html"},
 	}
 	for _, scene := range starter.Scenes() {
 		pages["worksheet "+scene] = []string{"worksheet", "--scene", scene, "--out", "-"}

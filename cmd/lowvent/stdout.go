@@ -80,13 +80,13 @@ func (a *app) noBinaryAtTerminal(form string) error {
 	return fmt.Errorf("%s is no text, and standard output is a terminal: send it into a file, --out %s=%s.pdf, or through a pipe", form, form, form)
 }
 
-// beside is where what is told beside the papers goes, and its look: to standard output,
-// unless one of the papers does.
-func (a *app) beside(v *viewFlags, f *handoffFlags) (io.Writer, view) {
-	if f.out.onStandardOutput() == "" {
-		return a.stdout, a.onTerminal(v)
+// beside is where what is told beside an output goes, and its look: to standard output,
+// unless the output does.
+func (a *app) beside(v *viewFlags, taken bool) (io.Writer, view) {
+	if taken {
+		return a.stderr, a.inFile(v)
 	}
-	return a.stderr, a.inFile(v)
+	return a.stdout, a.onTerminal(v)
 }
 
 // writePaper writes a paper where it was asked for, and names that place.

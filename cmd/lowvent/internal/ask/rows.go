@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"slices"
 	"strings"
 
 	"lowvent.example/schema/layout"
@@ -45,14 +46,38 @@ func (w Walk) rows(pointer string, want func(Asked) bool) []Asked {
 	return rows
 }
 
+// AskedAt is the key that a pointer leads to, if the contract has it.
+func AskedAt(pointer string) (Asked, bool) {
+	within, name := parent(pointer)
+	key := keyNamed(within, name)
+	return Asked{Key: key, Template: layout.Template(pointer)}, key.Name != ""
+}
+
+// Incomplete lists, as [Walk.Surveys] does, those that are not stated complete.
+func (w Walk) Incomplete(pointer string) (words, meanings []string) {
+	stated, _ := w.st.root.at(SurveyAt(pointer)).(list)
+	all, means := w.Surveys(pointer)
+	for i, word := range all {
+		if !slices.Contains(stated, any(word)) {
+			words, meanings = append(words, word), append(meanings, means[i])
+		}
+	}
+	return words, meanings
+}
+
+// SurveyAt is where what stands at a pointer says which of its lists are complete.
+func SurveyAt(pointer string) string {
+	if pointer == "/surveyedBy" {
+		return pointer + "/complete"
+	}
+	return pointer + "/surveyed/complete"
+}
+
 // Surveys lists the words of the lists that can be stated complete for what stands at
 // a pointer: a space, a locker, the outside, or "/surveyedBy" for the whole dwelling.
 // Each comes with the schema's meaning of it.
 func (w Walk) Surveys(pointer string) (words, meanings []string) {
-	survey := pointer + "/surveyed/complete"
-	if pointer == "/surveyedBy" {
-		survey = pointer + "/complete"
-	}
+	survey := SurveyAt(pointer)
 	within, key := parent(survey)
 	for _, word := range keyNamed(layout.Template(within), key).Words {
 		if section, _, _ := strings.Cut(strings.TrimPrefix(pointer, "/"), "/"); pointer != "/surveyedBy" && !countable(section, word) {

@@ -88,7 +88,10 @@ func (s *setter) place(title, at string) {
 }
 
 func (s *setter) ticks(at string) []tick {
-	words, meanings := s.walk.Surveys(at)
+	return ticksOf(s.walk.Surveys(at))
+}
+
+func ticksOf(words, meanings []string) []tick {
 	var ticks []tick
 	for i, word := range words {
 		ticks = append(ticks, tick{ask.Spaced(word), meanings[i]})

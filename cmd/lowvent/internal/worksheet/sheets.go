@@ -29,12 +29,21 @@ type table struct {
 }
 
 type row struct {
-	code  string // "C4"
-	label string
-	asked ask.Asked
+	code   string // "C4"
+	label  string
+	asked  ask.Asked
+	how    string   // where the contract does not tell
+	beside []string // which questions wait, and where in the file it stands
 }
 
 type tick struct{ word, meaning string }
+
+// The sheets that are of no list.
+const (
+	papersTitle  = "The dwelling and its papers"
+	outsideTitle = "Round the outside"
+	wholeTitle   = "The whole dwelling"
+)
 
 // perPage is the number of keys from which each thing has a page of its own.
 const perPage = 12
@@ -53,8 +62,8 @@ func sheets(w ask.Walk) []sheet {
 			}
 		}
 	}
-	s.place("Round the outside", "/outside")
-	s.place("The whole dwelling", "/surveyedBy")
+	s.place(outsideTitle, "/outside")
+	s.place(wholeTitle, "/surveyedBy")
 	return s.sheets
 }
 
@@ -86,7 +95,7 @@ func letters(n int) string {
 
 // papers is the first sheet: what is told of the dwelling as a whole.
 func (s *setter) papers() {
-	one := sheet{title: "The dwelling and its papers", at: ""}
+	one := sheet{title: papersTitle, at: ""}
 	for _, part := range ask.Parts() {
 		at := "/" + part.Name
 		switch {

@@ -8,11 +8,22 @@ import (
 	"lowvent.example/schema/layout"
 )
 
+// fewRows are kept on one page, so that no head is left behind at the end of another.
+const fewRows = 5
+
+// length tells the style whether a table may run over a page's end.
+func (t table) length() string {
+	if len(t.rows) <= fewRows {
+		return "short"
+	}
+	return "long"
+}
+
 func (p *page) table(t table) {
 	if len(t.rows) == 0 {
 		return
 	}
-	p.put("<table>\n<caption>%s</caption>\n<thead>\n<tr><th scope=\"col\" class=\"code\">No.</th><th scope=\"col\">What to measure, and how</th>", paper(t.caption))
+	p.put("<table class=\"%s\">\n<caption>%s</caption>\n<thead>\n<tr><th scope=\"col\" class=\"code\">No.</th><th scope=\"col\">What to measure, and how</th>", t.length(), paper(t.caption))
 	if t.things == nil {
 		p.put("<th scope=\"col\" class=\"blank\">Found</th><th scope=\"col\" class=\"unit\">Unit</th><th scope=\"col\" class=\"by\">Who</th><th scope=\"col\" class=\"by\">Date</th></tr>\n")
 	} else {
@@ -34,15 +45,14 @@ func (p *page) table(t table) {
 		p.WriteString(strings.Repeat("<td class=\"blank\"></td>", len(t.things)))
 		p.put("</tr>\n")
 	}
-	span := 6
-	if t.things != nil {
-		span = 2 + len(t.things)
-	}
-	p.put("</tbody>\n<tfoot aria-hidden=\"true\"><tr><td class=\"room\" colspan=\"%s\"></td></tr></tfoot>\n</table>\n", fmt.Sprint(span))
+	p.put("</tbody>\n</table>\n")
 }
 
 func (p *page) row(r row, t table) {
-	p.put("<tr><th scope=\"row\" class=\"code\">%s</th><td><strong>%s</strong> %s", r.code, r.label, paper(ask.HowTo(r.asked)))
+	p.put("<tr><th scope=\"row\" class=\"code\">%s</th><td><strong>%s</strong> %s", r.code, r.label, r.means())
+	for _, each := range r.beside {
+		p.put("<br/><span class=\"small\">%s</span>", each)
+	}
 	if t.things != nil {
 		p.put(" <span class=\"small\">(%s)</span></td>", ask.Unit(r.asked))
 		for range t.things {
@@ -63,6 +73,14 @@ func (p *page) row(r row, t table) {
 		p.boxes(r.asked.Words)
 	}
 	p.put("</td><td class=\"unit\">%s</td><td class=\"by\"></td><td class=\"by\"></td></tr>\n", unit(r.asked))
+}
+
+// means is what to do to find it out, in words for paper.
+func (r row) means() string {
+	if r.asked.Name == "" {
+		return r.how
+	}
+	return paper(ask.HowTo(r.asked))
 }
 
 func (p *page) boxes(words []string) {
@@ -92,6 +110,8 @@ func unit(k ask.Asked) string {
 		return "hours:minutes"
 	case layout.FormRef, layout.FormRefs:
 		return "name"
+	case layout.FormThings:
+		return "names, or none"
 	}
 	return "words"
 }

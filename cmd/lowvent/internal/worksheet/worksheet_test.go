@@ -99,11 +99,24 @@ func (e *element) attr(name string) string {
 	return ""
 }
 
-// read reads the page as strict XML, which finds every tag that is not closed and every
-// text that is not escaped.
+// read reads the page of a scene.
 func read(t *testing.T, scene string) *element {
 	t.Helper()
-	text := made(t, scene)
+	return parsed(t, scene, made(t, scene))
+}
+
+// tester is a test, or the check of a property.
+type tester interface {
+	Helper()
+	Fatal(...any)
+	Fatalf(string, ...any)
+	Errorf(string, ...any)
+}
+
+// parsed reads a page as strict XML, which finds every tag that is not closed and every
+// text that is not escaped.
+func parsed(t tester, scene string, text []byte) *element {
+	t.Helper()
 	d := xml.NewDecoder(bytes.NewReader(bytes.TrimPrefix(text, []byte("<!DOCTYPE html>\n"))))
 	for {
 		token, err := d.Token()
