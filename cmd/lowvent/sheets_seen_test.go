@@ -3,6 +3,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -57,9 +58,26 @@ func sheetPrinted(t *testing.T, p *browser.Page, on browser.Paper) {
 			}
 		}
 	}
+	for i, words := range browser.Words(t, pdf) {
+		overprinted(t, fmt.Sprintf("%s, page %d", on.Name, i+1), words)
+	}
 	for i, text := range browser.Texts(t, pdf) {
 		if !strings.Contains(packed(text), packed(report.KeepOff)) {
 			t.Errorf("%s, page %d lacks %q: %.200q", on.Name, i+1, report.KeepOff, text)
+		}
+	}
+}
+
+// overprinted: no word is set over another, as the last lines of a page would be by its foot.
+func overprinted(t *testing.T, page string, words []browser.Word) {
+	t.Helper()
+	const touch = 0.4 // mm: what the boxes of letters have above and below them
+	for i, one := range words {
+		for _, other := range words[:i] {
+			if min(one.Right, other.Right)-max(one.Left, other.Left) > touch && min(one.Bottom, other.Bottom)-max(one.Top, other.Top) > touch {
+				t.Errorf("%s: %+v is set over %+v", page, one, other)
+				return
+			}
 		}
 	}
 }

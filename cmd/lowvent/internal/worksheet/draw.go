@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lowvent.example/cmd/lowvent/internal/ask"
+	"lowvent.example/cmd/lowvent/internal/letter"
 	"lowvent.example/schema/layout"
 )
 
@@ -47,25 +48,27 @@ func (p *page) drawing(scene string, v view, boxes []box, marks []mark) {
 	id := v.name + "-" + scene
 	p.put("<figure>\n<svg viewBox=\"0 0 %s %s\" role=\"img\" aria-labelledby=\"%s-title %s-desc\">\n<title id=\"%s-title\">%s of a %s</title>\n", num(s.width), num(s.height), id, id, id, v.title, scene)
 	p.put("<desc id=\"%s-desc\">%s</desc>\n", id, describe(v, boxes, marks))
+	var names []area
 	for _, b := range boxes {
 		x1, y1 := s.at(b.from)
 		x2, y2 := s.at(b.to)
 		p.put("<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"none\" stroke=\"#000\" stroke-width=\"2\"/>\n", num(min(x1, x2)), num(min(y1, y2)), num(abs(x2-x1)), num(abs(y2-y1)))
-		p.put("<text x=\"%s\" y=\"%s\" font-style=\"italic\">%s</text>\n", num(min(x1, x2)+40), num(max(y1, y2)-8), b.name)
+		names = append(names, p.name(b.name, min(x1, x2)+40, max(y1, y2)-8, names))
 	}
-	p.locker(s, boxes)
+	names = append(names, p.locker(s, boxes, names))
 	p.axes(s)
-	p.marks(s, marks)
+	p.marks(s, marks, names)
 	p.put("</svg>\n<figcaption>%s. The black spot is the corner from which x, y and z are measured. The front is on the left.</figcaption>\n</figure>\n", v.title)
 }
 
 // locker draws the cylinder locker, in broken lines, since nobody knows where it is.
-func (p *page) locker(s sight, boxes []box) {
+func (p *page) locker(s sight, boxes []box, names []area) area {
 	frame := living(boxes).to
 	x1, y1 := s.at(within(standsAt["lockers"], frame))
 	x2, y2 := s.at(within(farOfLocker, frame))
 	p.put("<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\" stroke-dasharray=\"7 4\"/>\n", num(min(x1, x2)), num(min(y1, y2)), num(abs(x2-x1)), num(abs(y2-y1)))
-	p.put("<text x=\"%s\" y=\"%s\" text-anchor=\"middle\" font-style=\"italic\">locker</text>\n", num((x1+x2)/2), num(max(y1, y2)+17))
+	const name = "locker"
+	return p.name(name, (x1+x2-letter.Width(letter.Regular, name, letters15))/2, max(y1, y2)+17, names)
 }
 
 // describe is the drawing in words, for who does not see it.
@@ -92,43 +95,6 @@ func (p *page) axes(s sight) {
 	p.put("<path d=\"M%s %sv%sm-5 %sl5 %sl5 %s\" fill=\"none\" stroke=\"#000\" stroke-width=\"3\"/>\n", num(x), num(y), num(dy), num(-dy/6), num(dy/6), num(-dy/6))
 	p.put("<text x=\"%s\" y=\"%s\" font-weight=\"bold\">%s</text>\n", num(s.left), num(s.height-12), s.v.acrossIs+" (arrow to the right)")
 	p.put("<text x=\"%s\" y=\"%s\" font-weight=\"bold\">%s</text>\n", num(s.left), num(22), s.v.downIs+" ("+map[bool]string{true: "arrow up", false: "arrow down"}[s.v.flip]+")")
-}
-
-// marks draws the points, each pushed aside until it covers none before it.
-func (p *page) marks(s sight, marks []mark) {
-	var taken [][2]float64
-	for _, m := range marks {
-		x, y := s.at(m.at)
-		lx, ly := free(x, y, s, taken)
-		taken = append(taken, [2]float64{lx, ly})
-		p.put("<path d=\"M%s %sL%s %s\" stroke=\"#000\" stroke-width=\"1\"/>\n<circle cx=\"%s\" cy=\"%s\" r=\"3\" fill=\"#000\"/>\n", num(x), num(y), num(lx), num(ly), num(x), num(y))
-		p.put("<circle cx=\"%s\" cy=\"%s\" r=\"15\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.5\"/>\n<text x=\"%s\" y=\"%s\" text-anchor=\"middle\" font-weight=\"bold\">%s</text>\n", num(lx), num(ly), num(lx), num(ly+5), m.code)
-	}
-}
-
-// free looks for a place for a label near a point.
-func free(x, y float64, s sight, taken [][2]float64) (float64, float64) {
-	for _, reach := range []float64{26, 44, 62, 84, 110} {
-		for _, d := range [][2]float64{{0.7, -0.7}, {-0.7, -0.7}, {0.7, 0.7}, {-0.7, 0.7}, {1, 0}, {-1, 0}, {0, -1}, {0, 1}} {
-			lx, ly := x+reach*d[0], y+reach*d[1]
-			if lx < 18 || lx > s.width-18 || ly < 42 || ly > s.height-42 {
-				continue
-			}
-			if !crowded(lx, ly, taken) {
-				return lx, ly
-			}
-		}
-	}
-	return x, y
-}
-
-func crowded(x, y float64, taken [][2]float64) bool {
-	for _, each := range taken {
-		if dx, dy := x-each[0], y-each[1]; dx*dx+dy*dy < 33*33 {
-			return true
-		}
-	}
-	return false
 }
 
 func num(f float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", f), ".0") }
