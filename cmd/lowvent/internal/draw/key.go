@@ -63,8 +63,8 @@ var signs = []struct {
 	sort        sort
 	word, means string
 }{
-	{isLockerVent, "low", "vent, low"}, {isLockerVent, "high", "vent, high"}, {isLockerVent, "kind not stated", "vent, level not stated"},
-	{isFixedVent, "low", "vent, low"}, {isFixedVent, "high", "vent, high"}, {isFixedVent, "kind not stated", "vent, level not stated"},
+	{isLockerVent, "low", "vent, low"}, {isLockerVent, "high", "vent, high"}, {isLockerVent, "level not stated", "vent, level not stated"},
+	{isFixedVent, "low", "vent, low"}, {isFixedVent, "high", "vent, high"}, {isFixedVent, "level not stated", "vent, level not stated"},
 	{isPenetration, "", "pipe or cable through the locker's wall"}, {isShutoff, "", "shut-off in a gas line"}, {isRegulator, "", "regulator"}, {isChangeover, "", "changeover"}, {isJunction, "", "tee, manifold or valve block"}, {isOpenEnd, "", "open end of a gas line"},
 	{isOutlet, "", "outdoor gas outlet"}, {isFillPoint, "", "fill point"}, {isIgnition, "", "ignition source"}, {isOpening, "", "opening: hatch, drain, cable entry, filler"},
 	{isAlarm, "propane", "alarm, propane"}, {isAlarm, "carbon monoxide", "alarm, carbon monoxide"}, {isAlarm, "smoke", "alarm, smoke"},

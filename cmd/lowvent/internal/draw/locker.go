@@ -89,7 +89,7 @@ func (s *scene) lockerScene(k *layout.Locker, own *thing) *scene {
 	number := len(s.things)
 	for _, p := range k.Penetrations.All() {
 		number++
-		in.pointed(&thing{item: p, sort: isPenetration, number: number, means: suffix(stated(&p.Gland))}, &p.At)
+		in.pointed(&thing{item: p, sort: isPenetration, number: number, means: suffix(stated("gland", &p.Gland))}, &p.At)
 	}
 	return in
 }

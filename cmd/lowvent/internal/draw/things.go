@@ -139,11 +139,11 @@ func (s *scene) pointed(t *thing, at *layout.Given[layout.Point]) {
 	s.add(t, known)
 }
 
-// stated is a word of the file, or "kind not stated".
-func stated[T ~string](g *layout.Given[T]) string {
+// stated is a word of the file, or that it has none for what is asked: "use not stated".
+func stated[T ~string](what string, g *layout.Given[T]) string {
 	word, known := g.Get()
 	if !known {
-		return "kind not stated"
+		return what + " not stated"
 	}
 	return spelled(string(word))
 }

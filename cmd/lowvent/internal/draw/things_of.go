@@ -4,7 +4,7 @@ import "lowvent.example/schema/layout"
 
 func (s *scene) spaces(l *layout.Layout) {
 	for _, p := range l.Spaces.All() {
-		s.boxed(p, isSpace, &p.Box, stated(&p.Use))
+		s.boxed(p, isSpace, &p.Box, stated("use", &p.Use))
 	}
 	for _, k := range l.Lockers.All() {
 		s.boxed(k, isLocker, &k.Box, "")
@@ -14,25 +14,25 @@ func (s *scene) spaces(l *layout.Layout) {
 // around is what may light, burn or warn, and is no part of the gas installation.
 func (s *scene) around(l *layout.Layout) {
 	for _, c := range l.Combustibles.All() {
-		s.standing(c, isCombustible, &c.Position, stated(&c.Kind))
+		s.standing(c, isCombustible, &c.Position, stated("kind", &c.Kind))
 	}
 	for _, v := range l.Stoves.All() {
-		s.standing(v, isStove, &v.Position, stated(&v.Fuel))
+		s.standing(v, isStove, &v.Position, stated("fuel", &v.Fuel))
 	}
 	for _, e := range l.Exhausts.All() {
-		s.standing(e, isExhaust, &e.Position, stated(&e.Kind), endsOf(&e.Outlet, "exhaust outlet")...)
+		s.standing(e, isExhaust, &e.Position, stated("kind", &e.Kind), endsOf(&e.Outlet, "exhaust outlet")...)
 	}
 	for _, g := range l.Stored.All() {
-		s.standing(g, isStored, &g.Position, stated(&g.Kind))
+		s.standing(g, isStored, &g.Position, stated("kind", &g.Kind))
 	}
 	for _, i := range l.IgnitionSources.All() {
-		s.standing(i, isIgnition, &i.Position, stated(&i.Kind))
+		s.standing(i, isIgnition, &i.Position, stated("kind", &i.Kind))
 	}
 	for _, f := range l.Fans.All() {
-		s.standing(f, isFan, &f.Position, stated(&f.Direction))
+		s.standing(f, isFan, &f.Position, stated("direction", &f.Direction))
 	}
 	for _, a := range l.Alarms.All() {
-		s.standing(a, isAlarm, &a.Position, stated(&a.Kind))
+		s.standing(a, isAlarm, &a.Position, stated("kind", &a.Kind))
 	}
 	for _, e := range l.Extinguishers.All() {
 		s.standing(e, isExtinguisher, &e.Position, "")
@@ -42,10 +42,10 @@ func (s *scene) around(l *layout.Layout) {
 // fabric is the ways by which air, gas and fumes go in and out.
 func (s *scene) fabric(l *layout.Layout) {
 	for _, o := range l.Openings.All() {
-		s.standing(o, isOpening, &o.Position, stated(&o.Kind))
+		s.standing(o, isOpening, &o.Position, stated("kind", &o.Kind))
 	}
 	for _, v := range l.FixedVents.All() {
-		s.pointed(&thing{item: v, sort: isFixedVent, word: stated(&v.Level), means: suffix(stated(&v.Level) + endsWords(&v.EndsIn))}, &v.At)
+		s.pointed(&thing{item: v, sort: isFixedVent, word: stated("level", &v.Level), means: suffix(stated("level", &v.Level) + endsWords(&v.EndsIn))}, &v.At)
 	}
 	for _, f := range l.Flues.All() {
 		s.flue(f)
@@ -55,7 +55,7 @@ func (s *scene) fabric(l *layout.Layout) {
 // flue stands where its terminal is, or where it takes its air.
 func (s *scene) flue(f *layout.Flue) {
 	ends := append(endsOf(&f.Terminal.At, "terminal"), endsOf(&f.Intake.At, "intake")...)
-	t := &thing{item: f, sort: isFlue, point: true, word: stated(&f.Kind), means: suffix(stated(&f.Kind)), ends: ends}
+	t := &thing{item: f, sort: isFlue, point: true, word: stated("kind", &f.Kind), means: suffix(stated("kind", &f.Kind)), ends: ends}
 	if len(ends) > 0 {
 		t.solid = spot(ends[0].at)
 	}
@@ -65,7 +65,7 @@ func (s *scene) flue(f *layout.Flue) {
 // gear is the gas installation.
 func (s *scene) gear(l *layout.Layout) {
 	for _, a := range l.Appliances.All() {
-		s.standing(a, isAppliance, &a.Position, stated(&a.Kind))
+		s.standing(a, isAppliance, &a.Position, stated("kind", &a.Kind))
 		if last := len(s.things) - 1; a.Position.Known() && !s.things[last].point {
 			s.things[last].room, s.things[last].cleared = clearanceRoom(a, s.things[last].solid)
 		}
@@ -74,10 +74,10 @@ func (s *scene) gear(l *layout.Layout) {
 		s.line(n)
 	}
 	for _, j := range l.Junctions.All() {
-		s.standing(j, isJunction, &j.Position, stated(&j.Kind))
+		s.standing(j, isJunction, &j.Position, stated("kind", &j.Kind))
 	}
 	for _, e := range l.OpenEnds.All() {
-		s.standing(e, isOpenEnd, &e.Position, stated(&e.End))
+		s.standing(e, isOpenEnd, &e.Position, stated("how it is closed", &e.End))
 	}
 	for _, o := range l.Outlets.All() {
 		s.standing(o, isOutlet, &o.Position, "")
@@ -104,7 +104,7 @@ func (s *scene) gear(l *layout.Layout) {
 // line lies along its route; one without a route has no place.
 func (s *scene) line(n *layout.Line) {
 	route, known := n.Route.Get()
-	t := &thing{item: n, sort: isLine, word: string(s.zones.of(n)), means: suffix(stated(&n.Kind))}
+	t := &thing{item: n, sort: isLine, word: string(s.zones.of(n)), means: suffix(stated("kind", &n.Kind))}
 	for _, p := range route {
 		t.way = append(t.way, placeAt(p))
 	}
@@ -114,7 +114,7 @@ func (s *scene) line(n *layout.Line) {
 	s.add(t, known)
 	for _, c := range n.Shutoffs.All() {
 		if kind, known := c.Kind.Get(); !known || kind == layout.ShutoffKindManualValve || kind == layout.ShutoffKindSolenoid {
-			s.pointed(&thing{item: c, sort: isShutoff, word: stated(&c.Kind), means: " of line " + n.ID() + suffix(stated(&c.Kind)+reachWords(c))}, &c.At)
+			s.pointed(&thing{item: c, sort: isShutoff, word: stated("kind", &c.Kind), means: " of line " + n.ID() + suffix(stated("kind", &c.Kind)+reachWords(c))}, &c.At)
 		}
 	}
 }
@@ -131,7 +131,7 @@ func reachWords(c *layout.Shutoff) string {
 // cylinder takes the box that is stated, or the circle about its foot.
 func (s *scene) cylinder(c *layout.Cylinder) {
 	from, to, ok := c.Corners()
-	t := &thing{item: c, sort: isCylinder, word: stated(&c.Role), means: suffix(stated(&c.Role))}
+	t := &thing{item: c, sort: isCylinder, word: stated("role", &c.Role), means: suffix(stated("role", &c.Role))}
 	if ok {
 		t.solid = solidOf(from, to)
 	}
@@ -154,7 +154,7 @@ func (s solid) standing(diameter, height float64) solid {
 
 func (s *scene) vent(v *layout.LockerVent) {
 	ends := endsOf(&v.EndsAt, "end")
-	t := &thing{item: v, sort: isLockerVent, word: stated(&v.Level), means: suffix(stated(&v.Level) + endsWords(&v.EndsIn)), ends: ends}
+	t := &thing{item: v, sort: isLockerVent, word: stated("level", &v.Level), means: suffix(stated("level", &v.Level) + endsWords(&v.EndsIn)), ends: ends}
 	if !v.At.Known() && len(ends) > 0 {
 		t.solid, t.point = spot(ends[0].at), true
 		s.add(t, true)
