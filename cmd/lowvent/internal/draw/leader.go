@@ -7,7 +7,7 @@ type segment struct{ a, b Point }
 // leader is the line from a label to what it names.
 func (w *wanted) leader(label Rectangle) segment {
 	end := w.of.nearest(label.centre())
-	switch reach := w.of.wide()/2 - 0.8; {
+	switch reach := max(w.of.wide()/2-0.8, 0); {
 	case w.along != nil:
 		end = w.along.nearest(label.centre())
 	case w.round && w.of.centre().to(end) > reach:
