@@ -27,9 +27,15 @@ func lockerOf(t *testing.T, members, rest string) *Drawing {
 
 func loaded(t *testing.T, members string) *layout.Layout {
 	t.Helper()
+	return loadedIn(t, members)
+}
+
+// loadedIn loads a file of those members, in a test or in the check of a property.
+func loadedIn(t tester, members string) *layout.Layout {
+	t.Helper()
 	l, faults := layout.Load(source.NewFile("k.json", []byte(`{ "format": "lowvent-layout/1", `+members+` }`)))
 	if faults != nil {
-		t.Fatal(faults)
+		t.Fatalf("%v\n%s", faults, members)
 	}
 	return l
 }
