@@ -270,6 +270,28 @@ func TestARenamedThingTakesItsInventedLinesAlong(t *testing.T) {
 	}
 }
 
+// TestWhatStoodInASpaceThatIsGoneGoesWithIt: what the first layout invented in a place that
+// is not there is asked about no more, so it can't stay in the file as if somebody had
+// listed it. What is asked of the whole dwelling stays, and says no place.
+func TestWhatStoodInASpaceThatIsGoneGoesWithIt(t *testing.T) {
+	made, talk := told(t, options("van"), map[string]string{"spaces": "saloon, cab", "title": "Green van"})
+	l := loads(t, made)
+	if len(l.Openings.All()) != 0 || strings.Contains(string(made), "side-door") {
+		t.Errorf("the openings of a space that is gone are still there: %s", made)
+	}
+	if !strings.Contains(unwrapped(talk), "/openings/side-door") || len(l.Alarms.All()) != 3 {
+		t.Errorf("it is not told, or more is gone: %d alarms", len(l.Alarms.All()))
+	}
+	made, _ = told(t, options("van"), map[string]string{"spaces": "cabin, cab", "title": "Green van"})
+	if l := loads(t, made); len(l.Openings.All()) != 2 {
+		t.Errorf("%d openings of the space that is there", len(l.Openings.All()))
+	}
+	made, _ = told(t, options("van"), map[string]string{"spaces": "saloon", "space saloon, openings": "side-door"})
+	if l := loads(t, made); len(l.Openings.All()) != 1 || l.Openings.Get("side-door") == nil {
+		t.Errorf("an opening that was named is gone: %s", made)
+	}
+}
+
 // TestOnlyWhatFits holds that a hob is not asked for its flue pipe, nor a cabin for its
 // axles.
 func TestOnlyWhatFits(t *testing.T) {

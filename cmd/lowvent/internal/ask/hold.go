@@ -2,6 +2,7 @@ package ask
 
 import (
 	"slices"
+	"strings"
 
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/source"
@@ -90,13 +91,26 @@ func (st *state) shed() (gone []string) {
 		}
 		before := len(gone)
 		for _, f := range faults {
-			if st.root.at(f.Place.Pointer) != nil && f.Place.Pointer != "" {
-				gone = append(gone, f.Place.Pointer)
-				st.root.cut(f.Place.Pointer)
+			if at := st.homeless(f.Place.Pointer); st.root.at(at) != nil && at != "" {
+				gone = append(gone, at)
+				st.root.cut(at)
 			}
 		}
 		if len(gone) == before {
 			return gone // what is left, check tells
 		}
 	}
+}
+
+// homeless is what is to be taken out where a reference leads to nothing: of a thing that
+// the first layout invented in a place that is gone, all of it, since nobody is asked about
+// it any more; else the reference alone.
+func (st *state) homeless(pointer string) string {
+	thing, key := parent(pointer)
+	list, _ := parent(thing)
+	section := strings.TrimPrefix(list, "/")
+	if slices.Contains(Walked(), section) && PlaceKey(section).Name == key && !st.claimed[thing] {
+		return thing
+	}
+	return pointer
 }
