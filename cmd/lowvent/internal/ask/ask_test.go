@@ -238,6 +238,35 @@ func TestNoneHereIsNotNoneAnywhere(t *testing.T) {
 	}
 }
 
+// TestNoneOfWhatWasNotAskedFor: with one cylinder no changeover is asked for, and with a hob
+// alone no flue; checks wait for both lists, so at the end it can be said that there are none.
+func TestNoneOfWhatWasNotAskedFor(t *testing.T) {
+	hob := map[string]string{"cylinders": "a", "appliance hob, kind": "cooktop", "appliance hob, flue": "none"}
+	made, talk := told(t, options("van"), hob)
+	for _, list := range []string{"changeovers", "flues"} {
+		if strings.Contains(talk, "\n"+list+"\n") || strings.Count(talk, "\nnone at all? "+list+"\n") != 1 {
+			t.Errorf("%s: not asked just once, at the end", list)
+		}
+	}
+	if l := loads(t, made); l.Changeovers.Known() || l.Flues.Known() {
+		t.Error("none, though nobody said so")
+	}
+	if strings.Contains(talk, "{} states") {
+		t.Errorf("a question speaks of what a file would say: %s", talk[strings.Index(talk, "{} states")-200:][:300])
+	}
+	hob["none at all? changeovers"], hob["none at all? flues"], hob["complete? flues in the whole dwelling"] = "yes", "yes", "yes"
+	made, _ = told(t, options("van"), hob)
+	if l := loads(t, made); !l.Changeovers.Known() || !l.Flues.Known() || !l.SurveyedBy.Complete.Has(layout.InventoryListFlues) {
+		t.Errorf("none at all was not taken: %s", made)
+	}
+	_, talk = told(t, options("van"), map[string]string{"cylinders": "a, b", "stoves": "wood"})
+	for _, list := range []string{"changeovers", "flues"} {
+		if !strings.Contains(talk, "\n"+list+"\n") || strings.Contains(talk, "\nnone at all? "+list+"\n") {
+			t.Errorf("%s: asked again at the end, though it was asked for", list)
+		}
+	}
+}
+
 func TestLinesAreAskedFromTheApplianceBack(t *testing.T) {
 	made, _ := told(t, options("van"), map[string]string{
 		"appliances": "hob, heater", "cylinders": "a, b", "changeovers": "c", "changeover c, connects": "a, b", "regulators": "main",
@@ -277,7 +306,7 @@ func TestWhatStoodInASpaceThatIsGoneGoesWithIt(t *testing.T) {
 	made, talk := told(t, options("van"), map[string]string{"spaces": "saloon, cab", "title": "Green van"})
 	l := loads(t, made)
 	if len(l.Openings.All()) != 0 || strings.Contains(string(made), "side-door") {
-		t.Errorf("the openings of a space that is gone are still there: %s", made)
+		t.Fatalf("the openings of a space that is gone are still there: %s", made)
 	}
 	if !strings.Contains(unwrapped(talk), "/openings/side-door") || len(l.Alarms.All()) != 3 {
 		t.Errorf("it is not told, or more is gone: %d alarms", len(l.Alarms.All()))

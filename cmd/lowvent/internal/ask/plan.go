@@ -110,11 +110,15 @@ func (n Needs) around(place, walk string) []step {
 
 func surveyAt(place string) string { return strings.TrimSuffix(surveyOf(place), "/complete") }
 
+// unasked are the lists that are left out where what is listed calls for none of theirs. Checks
+// wait for them all the same, so that at the end it can be said that there are none.
+var unasked = []string{"changeovers", "flues"}
+
 // last asks what is told of the whole file at its end: what was listed nowhere, which
 // lists are complete, and who looked.
 func (n Needs) last(at string) []step {
 	var steps []step
-	for _, list := range Walked() {
+	for _, list := range slices.Concat(Walked(), unasked) {
 		steps = append(steps, noneStep{list, at})
 	}
 	for _, word := range keyNamed(at, "complete").Words {

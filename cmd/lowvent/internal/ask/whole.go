@@ -63,15 +63,20 @@ func (w wholeStep) take(st *state, answer string) ([]step, string, error) {
 	return nil, "", fmt.Errorf("that can't be taken: only the word yes says that a list is complete; no or an empty line leaves it open")
 }
 
-// noneStep asks whether there is none at all of what was listed for no place.
+// noneStep asks whether there is none at all of what was listed for no place, or of what was
+// not asked for since nothing that is listed calls for it.
 type noneStep struct{ section, walk string }
 
 func (n noneStep) path() string { return n.walk }
 
-func (n noneStep) fits(st *state) bool { return st.root.at("/"+n.section) == nil }
+func (n noneStep) fits(st *state) bool {
+	at := "/" + n.section
+	return st.root.at(at) == nil && (slices.Contains(Walked(), n.section) || !st.fits(at, at))
+}
 
 func (n noneStep) show(*state) question {
-	return question{title: "none at all? " + Spaced(n.section), asks: "None are listed. " + Describe("/"+n.section),
+	what, _, _ := strings.Cut(Describe("/"+n.section), " {} states") // as a file would say it
+	return question{title: "none at all? " + Spaced(n.section), asks: "None are listed. " + what,
 		form: []string{"yes only if you have looked everywhere and there is none in, on or under the dwelling; anything else leaves it not known"}}
 }
 
