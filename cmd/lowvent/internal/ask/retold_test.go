@@ -21,6 +21,7 @@ type teller struct {
 	last     string   // the question that was answered last
 	untold   []string // what could not be answered, since it was refused
 	rest     []byte
+	lines    []string // all answers
 }
 
 // Read answers the question that is asked now.
@@ -34,7 +35,7 @@ func (s *teller) Read(p []byte) (int, error) {
 		} else {
 			s.last = key
 		}
-		s.rest = []byte(answer + "\n")
+		s.lines, s.rest = append(s.lines, answer), []byte(answer+"\n")
 	}
 	n := copy(p, s.rest)
 	s.rest = s.rest[n:]
@@ -65,7 +66,7 @@ func (s *teller) own(pointer string) string {
 func (s *teller) answer(now step) string {
 	switch now := now.(type) {
 	case valueStep:
-		return s.lines(s.text(now.asked.Form, s.of.at(s.own(now.pointer))))
+		return s.renamed(s.text(now.asked.Form, s.of.at(s.own(now.pointer))))
 	case namesStep:
 		return s.names(now)
 	case moreStep:
@@ -89,8 +90,8 @@ func (s *teller) answer(now step) string {
 	return ""
 }
 
-// lines puts the interview's names of lines into an answer that names the layout's.
-func (s *teller) lines(answer string) string {
+// renamed puts the interview's names of lines into an answer that names the layout's.
+func (s *teller) renamed(answer string) string {
 	var parts []string
 	for part := range strings.SplitSeq(answer, ", ") {
 		if at := "/" + part; strings.HasPrefix(part, "lines/") {
