@@ -161,7 +161,7 @@ func TestEveryKeyRefusesWhatItCantTake(t *testing.T) {
 func TestTheEndAtAnyQuestion(t *testing.T) {
 	s := retold(t, "van", "../../testdata/layouts/willow.json")
 	o := options("van")
-	for k := 0; k < len(s.lines); k += 1 + len(s.lines)/12 {
+	for k := 0; k < len(s.lines); k += 1 + len(s.lines)/6 {
 		made, answered, err := Run(strings.NewReader(strings.Join(s.lines[:k], "\n")+"\n"), io.Discard, o)
 		if !errors.Is(err, ErrEnded) || made != nil || answered {
 			t.Errorf("after %d answers: %d bytes, %v", k, len(made), err)

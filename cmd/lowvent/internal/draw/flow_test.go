@@ -318,3 +318,30 @@ func TestTheOrderOfFittingsAlongALine(t *testing.T) {
 		}
 	}
 }
+
+// TestWordsStandByTheirThing: what is told of the thing where the gas ends stands to its
+// right, about its height; of all others over it. None lies on a symbol.
+func TestWordsStandByTheirThing(t *testing.T) {
+	for _, d := range demos.All(t) {
+		g := Schematic(d.Layout, d.Report)
+		if g == nil {
+			continue
+		}
+		for _, line := range d.Layout.Lines.All() {
+			to, _ := line.To.Get()
+			at, r := symbolAt(t, g, to.Section(), "/"+string(to))
+			for _, text := range textsOf(groups(g.Marks)["/"+string(to)][0].Marks) {
+				b := text.Bounds()
+				if b.Overlaps(r) {
+					t.Errorf("%s: %q lies on the symbol of %s", d.Name, text.Content, to)
+				}
+				switch last := len(d.Layout.LeadsTo(to)) == 0; {
+				case last && (b.Left < r.Right || math.Abs(b.centre().Y-at.Y) > 3*schematicLead):
+					t.Errorf("%s: %q stands at %v, its thing ends the gas at %v", d.Name, text.Content, b, at)
+				case !last && b.Bottom > r.Top+0.5:
+					t.Errorf("%s: %q stands at %v, and not over %v", d.Name, text.Content, b, r)
+				}
+			}
+		}
+	}
+}

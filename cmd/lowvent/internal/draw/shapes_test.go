@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -102,9 +103,23 @@ func pointsOf(marks []Mark) []Point {
 func TestSignsLeanToNoSide(t *testing.T) {
 	for _, all := range []map[string][]Mark{signsDrawn(Point{}), schematicSigns(Point{})} {
 		for means, marks := range all {
-			if r, _ := Extent(marks); math.Abs(r.Left+r.Right) > 0.01 && means != "outdoor gas outlet" {
+			r, _ := Extent(marks)
+			if math.Abs(r.Left+r.Right) > 0.01 && means != "outdoor gas outlet" {
 				t.Errorf("%q reaches %v to the left and %v to the right", means, -r.Left, r.Right)
 			}
+			if upright := []string{"changeovers", "junctions", "regulators", "appliances", "shut-off", "changeover", "regulator", "ignition source", "fan", "origin"}; slices.Contains(upright, means) && math.Abs(r.Top+r.Bottom) > 0.01 {
+				t.Errorf("%q reaches %v up and %v down", means, -r.Top, r.Bottom)
+			}
+		}
+	}
+}
+
+// TestOnlyWhatBurnsGasOrWoodIsFilled: of bodies, appliances and stoves alone, so that what
+// lies below the others shows.
+func TestOnlyWhatBurnsGasOrWoodIsFilled(t *testing.T) {
+	for s := range isShutoff + 1 {
+		if want := map[bool]Ink{true: Pale, false: None}[s == isAppliance || s == isStove]; fillOf(s) != want {
+			t.Errorf("a body of the sort %d is filled with %d, want %d", s, fillOf(s), want)
 		}
 	}
 }
@@ -133,7 +148,7 @@ func TestWhichWaySignsPoint(t *testing.T) {
 		t.Errorf("the neck %v of the cylinder %v", neck, bottle)
 	}
 	inlet := of["regulators"][1].(*Path).Points
-	if box, _ := Extent(of["regulators"][:1]); inlet[1].X != box.Right || inlet[0].X != box.Left || inlet[2].X != box.Left || inlet[1].Y != 0 {
+	if box, _ := Extent(of["regulators"][:1]); inlet[1].X != box.Right || inlet[0].X != box.Left || inlet[2].X != box.Left || inlet[1].Y != 0 || inlet[0].Y != box.Top || inlet[2].Y != box.Bottom {
 		t.Errorf("a regulator points by %v in %v", inlet, box)
 	}
 	valve := of["shut-off"][0].(*Path).Points
