@@ -1,14 +1,16 @@
 // Mutate changes the checks and the engine in small ways that would make them wrong,
 // one at a time, and runs the tests: a change that no test notices is a hole in them.
 //
-//	go run ./.ci/mutate                    # all of them: an hour or two
+//	go run ./.ci/mutate -ledger ../tried   # all of them, in about an hour; goes on where it was stopped
 //	go run ./.ci/mutate -sample 40         # a sample, always the same one
 //	go run ./.ci/mutate -only vent/alarms  # those of files whose path holds the text
 //	go run ./.ci/mutate -list              # tell them, run nothing
 //
-// No file of the project is touched: each mutant is given to the go command as an
-// overlay. The exit status is 1 when a mutant survives that equivalent.txt does not
-// explain.
+// No file of the project is touched: the mutants are given to the go command as an
+// overlay. All of them stand beside each other in one program (beside.go), which a
+// variable tells which to be; the few that can't, and samples of up to ten, are built one
+// at a time. The tests that are likeliest to notice run first (staged.go). The exit status
+// is 1 when a mutant survives that equivalent.txt does not explain.
 package main
 
 import (
@@ -29,7 +31,9 @@ func main() {
 	flag.StringVar(&o.only, "only", "", "only in files whose path holds this text")
 	flag.BoolVar(&o.list, "list", false, "list the mutants and run nothing")
 	flag.IntVar(&o.workers, "workers", 2, "how many to run at a time")
-	flag.DurationVar(&o.timeout, "timeout", 3*time.Minute, "for the tests of one package")
+	flag.DurationVar(&o.timeout, "timeout", 5*time.Minute, "for the tests of one package")
+	flag.StringVar(&o.ledger, "ledger", "", "a file, outside the repository, of what has been tried: a run that was stopped goes on from it")
+	flag.BoolVar(&o.apart, "apart", false, "build a program for each mutant, as is done for up to ten of them, instead of one for all")
 	flag.Parse()
 	survived, err := run(o)
 	if err != nil {
@@ -47,6 +51,8 @@ type options struct {
 	only            string
 	list            bool
 	timeout         time.Duration
+	ledger          string
+	apart           bool
 }
 
 // run generates the mutants, tries them, and tells of each survivor. It gives the
@@ -71,13 +77,13 @@ func run(o options) (survived int, err error) {
 		}
 		return 0, nil
 	}
+	results, err := tried(root, all, equivalent, o)
+	if err != nil {
+		return 0, err
+	}
 	counts := map[verdict]int{}
-	done := 0
-	for r := range tryAll(root, all, o) {
+	for _, r := range results {
 		counts[r.verdict]++
-		if done++; done%25 == 0 {
-			fmt.Fprintf(os.Stderr, "%d of %d tried\n", done, len(all))
-		}
 		why, known := equivalent[r.mutant.key()]
 		switch {
 		case r.verdict != alive:
@@ -92,6 +98,18 @@ func run(o options) (survived int, err error) {
 	fmt.Printf("%d mutants: %d killed, %d timed out, %d do not build, %d survived and are explained, %d SURVIVED\n",
 		len(all), counts[killed], counts[timedOut], counts[broken], counts["explained"], survived)
 	return survived, nil
+}
+
+// tried tries them in one program, or few of them each in its own.
+func tried(root string, all []mutant, known map[string]string, o options) ([]result, error) {
+	if !o.apart && len(all) > 10 {
+		return tryTogether(root, all, known, o)
+	}
+	var results []result
+	for r := range tryAll(root, all, o) {
+		results = append(results, r)
+	}
+	return results, nil
 }
 
 // chosen keeps the mutants that were asked for; a sample is the same for one seed.

@@ -20,6 +20,7 @@ type mutant struct {
 	old, text  string
 	how        string
 	wholeBytes []byte // of the file as it is
+	beside     form   // how it stands beside the original
 }
 
 // String tells a person where the mutant is and what it changes.
@@ -98,16 +99,20 @@ type generator struct {
 	path     string
 	data     []byte
 	limits   map[string][]string
+	imports  map[string]bool // names by which the file calls packages
 	function string
 	boolean  bool // whether the function gives one bool
 	all      []mutant
 }
 
 func ofFile(path string, data []byte, limits map[string][]string) ([]mutant, error) {
-	g := &generator{files: token.NewFileSet(), path: path, data: data, limits: limits}
+	g := &generator{files: token.NewFileSet(), path: path, data: data, limits: limits, imports: map[string]bool{}}
 	file, err := parser.ParseFile(g.files, path, data, parser.SkipObjectResolution)
 	if err != nil {
 		return nil, err
+	}
+	for _, i := range file.Imports {
+		g.imports[last(strings.ReplaceAll(strings.Trim(i.Path.Value, `"`), "/", "."))] = true
 	}
 	for _, d := range file.Decls {
 		switch d := d.(type) {
@@ -167,13 +172,24 @@ func (g *generator) source(n ast.Node) string {
 
 func (g *generator) offset(p token.Pos) int { return g.files.Position(p).Offset }
 
-// add notes a mutant that replaces a node.
-func (g *generator) add(n ast.Node, how, text string) { g.addSpan(n.Pos(), n.End(), how, text) }
+// add notes a mutant that replaces a node, and how it stands around it beside the
+// original.
+func (g *generator) add(n ast.Node, how, text string, beside form) {
+	if beside.to == 0 {
+		beside.from, beside.to = g.offset(n.Pos()), g.offset(n.End())
+	}
+	g.addSpan(n.Pos(), n.End(), how, text, beside)
+}
 
-func (g *generator) addSpan(from, to token.Pos, how, text string) {
+func (g *generator) addSpan(from, to token.Pos, how, text string, beside form) {
 	a, b := g.offset(from), g.offset(to)
 	g.all = append(g.all, mutant{path: g.path, line: g.files.Position(from).Line, function: g.function, from: a, to: b,
-		old: string(g.data[a:b]), text: text, how: how, wholeBytes: g.data})
+		old: string(g.data[a:b]), text: text, how: how, wholeBytes: g.data, beside: beside})
+}
+
+// around is a form that stands around a node.
+func (g *generator) around(n ast.Node, open, end string) form {
+	return form{from: g.offset(n.Pos()), to: g.offset(n.End()), open: open, end: end}
 }
 
 // limitGroups sorts the handles of the codes' terms by their Go type, so that one can

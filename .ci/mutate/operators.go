@@ -43,13 +43,13 @@ func (g *generator) visit(n ast.Node) bool {
 		g.returned(n)
 	case *ast.ExprStmt:
 		if _, isCall := n.X.(*ast.CallExpr); isCall && !isPanic(n.X) {
-			g.add(n, "dropped", "")
+			g.add(n, "dropped", "", form{open: "if !mutation.On(ID) { ", end: " }"})
 		}
 	case *ast.CallExpr:
 		g.call(n)
 	case *ast.SelectorExpr:
 		if other := fields[n.Sel.Name]; other != "" {
-			g.add(n.Sel, "swapped in "+clip(g.source(n)), other)
+			g.add(n.Sel, "swapped in "+clip(g.source(n)), other, g.field(n, other))
 		}
 	case *ast.Ident:
 		g.constant(n)
@@ -75,6 +75,7 @@ func (g *generator) addOperator(n *ast.BinaryExpr, at token.Pos, text string) {
 	g.all = append(g.all, mutant{path: g.path, line: g.files.Position(at).Line, function: g.function, from: a, to: b, how: "operator", wholeBytes: g.data,
 		old: whole, text: text})
 	last := &g.all[len(g.all)-1]
+	last.beside = g.operator(n, text)
 	last.how = fmt.Sprintf("operator in %s", clip(whole[:a-shift]+"["+n.Op.String()+"]"+whole[b-shift:]))
 	last.old = n.Op.String()
 }
@@ -104,7 +105,7 @@ func (g *generator) negate(e ast.Expr) {
 	if b, ok := e.(*ast.BinaryExpr); ok && b.Op != token.LAND && b.Op != token.LOR {
 		return
 	}
-	g.add(e, "negated", "!("+g.source(e)+")")
+	g.add(e, "negated", "!("+g.source(e)+")", negation)
 }
 
 // caseClause negates each condition of a switch without a tag.
@@ -124,7 +125,7 @@ func (g *generator) returned(n *ast.ReturnStmt) {
 	}
 	for _, text := range []string{"true", "false"} {
 		if g.source(n.Results[0]) != text {
-			g.add(n.Results[0], "constant", text)
+			g.add(n.Results[0], "constant", text, form{open: map[string]string{"true": "(mutation.On(ID) || (", "false": "(!mutation.On(ID) && ("}[text], end: "))"})
 		}
 	}
 }
@@ -132,9 +133,9 @@ func (g *generator) returned(n *ast.ReturnStmt) {
 func (g *generator) constant(n *ast.Ident) {
 	switch n.Name {
 	case "true":
-		g.add(n, "constant", "false")
+		g.add(n, "constant", "false", negation)
 	case "false":
-		g.add(n, "constant", "true")
+		g.add(n, "constant", "true", negation)
 	}
 }
 
@@ -149,7 +150,7 @@ func (g *generator) call(n *ast.CallExpr) {
 		if selector, ok := f.(*ast.SelectorExpr); ok {
 			f = selector.Sel
 		}
-		g.add(f, "swapped in "+clip(g.source(n)), other)
+		g.add(f, "swapped in "+clip(g.source(n)), other, g.called(n, f, other))
 	}
 	for _, a := range n.Args {
 		g.limit(a)
@@ -166,7 +167,7 @@ func (g *generator) call(n *ast.CallExpr) {
 		} else {
 			to = n.Args[i+1].Pos()
 		}
-		g.addSpan(from, to, fmt.Sprintf("clause %d of %s dropped", i-first+1, name), "")
+		g.addSpan(from, to, fmt.Sprintf("clause %d of %s dropped", i-first+1, name), "", g.clause(n, first, i))
 	}
 }
 
@@ -184,7 +185,8 @@ func (g *generator) limit(e ast.Expr) {
 		return
 	}
 	i := slices.Index(names, selector.Sel.Name)
-	g.add(selector.Sel, "limit", names[(i+1)%len(names)])
+	other := names[(i+1)%len(names)]
+	g.add(selector.Sel, "limit", other, g.around(selector, "mutation.Either(ID, ", ", code."+other+")"))
 }
 
 func callee(n *ast.CallExpr) string {
