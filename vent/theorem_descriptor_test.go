@@ -31,46 +31,56 @@ func everyFinding(t testing.TB) []report.Finding {
 	return all
 }
 
+// everyFindingOf is what is found so of one check.
+func everyFindingOf(t testing.TB, id string) []report.Finding {
+	t.Helper()
+	var all []report.Finding
+	for _, s := range scenes(t) {
+		for _, f := range s.found {
+			if f.Check == id {
+				all = append(all, f)
+			}
+		}
+	}
+	for _, a := range actedCasesOf(t, id) {
+		all = append(all, a.findings...)
+	}
+	return all
+}
+
 // TestDescriptorsTellTheTruth: what a check took, over all layouts of the tests, is
 // what its descriptor declares, both ways: keys, limits, surveys and inventories. What
 // is declared and never taken is as wrong as what is taken and not declared, since
 // docs and tests are made of it.
 func TestDescriptorsTellTheTruth(t *testing.T) {
-	took := map[string]map[string]bool{}
-	note := func(id, what string) {
-		if took[id] == nil {
-			took[id] = map[string]bool{}
-		}
-		took[id][what] = true
-	}
-	for _, f := range everyFinding(t) {
-		for _, pointer := range inputsOf(f) {
-			note(f.Check, "reads "+layout.Template(pointer))
-		}
-		for _, p := range f.Parts {
-			for _, m := range p.Missing {
-				if p.Reason == report.NotSurveyed {
-					note(f.Check, "gap at "+layout.Template(m.Place.Pointer))
-				}
-			}
-		}
-		for _, term := range limitsOf(f) {
-			note(f.Check, "limit "+term)
-		}
-		for _, survey := range surveysOf(f) {
-			pointer, list, _ := strings.Cut(survey, "#")
-			kind := "survey "
-			if pointer == "/surveyedBy/complete" {
-				kind = "inventory "
-			}
-			note(f.Check, kind+list)
-		}
-	}
 	for _, c := range allChecks().Checks {
-		got := slices.DeleteFunc(slices.Sorted(maps.Keys(took[c.ID])), func(what string) bool { return strings.HasPrefix(what, "gap ") })
-		if diff := cmp.Diff(declared(c.Descriptor), got); diff != "" {
-			t.Errorf("%s declares (-) and took (+):\n%s", c.ID, changedLines(diff))
+		t.Run(c.ID, func(t *testing.T) {
+			took := map[string]bool{}
+			for _, f := range everyFindingOf(t, c.ID) {
+				tookBy(f, took)
+			}
+			if diff := cmp.Diff(declared(c.Descriptor), slices.Sorted(maps.Keys(took))); diff != "" {
+				t.Errorf("%s declares (-) and took (+):\n%s", c.ID, changedLines(diff))
+			}
+		})
+	}
+}
+
+// tookBy notes what a finding says that it took.
+func tookBy(f report.Finding, took map[string]bool) {
+	for _, pointer := range inputsOf(f) {
+		took["reads "+layout.Template(pointer)] = true
+	}
+	for _, term := range limitsOf(f) {
+		took["limit "+term] = true
+	}
+	for _, survey := range surveysOf(f) {
+		pointer, list, _ := strings.Cut(survey, "#")
+		kind := "survey "
+		if pointer == "/surveyedBy/complete" {
+			kind = "inventory "
 		}
+		took[kind+list] = true
 	}
 }
 
@@ -122,7 +132,7 @@ func TestDescriptorsAreWhole(t *testing.T) {
 func TestWorkingCanBeReckonedAgain(t *testing.T) {
 	formulas := map[string]bool{}
 	seen := map[string]bool{}
-	reckon := func(where string, lines []report.Line) {
+	reckon := func(t *testing.T, where string, lines []report.Line) {
 		key := fmt.Sprint(lines)
 		for _, l := range lines {
 			if l.Value != nil {
@@ -150,32 +160,37 @@ func TestWorkingCanBeReckonedAgain(t *testing.T) {
 			}
 		}
 	}
-	for _, a := range actedCases(t) {
-		for _, f := range a.findings {
+	all := func(t *testing.T, name string, findings []report.Finding, figures []report.Figure) {
+		for _, f := range findings {
 			for _, p := range f.Parts {
-				reckon(a.name+": "+pairOf(f)+" "+p.About, p.Working)
+				reckon(t, name+": "+pairOf(f)+" "+p.About, p.Working)
 			}
 		}
-		for _, f := range a.figures {
-			reckon(a.name+": figure "+f.ID+" "+f.Subject, f.Working)
+		for _, f := range figures {
+			reckon(t, name+": figure "+f.ID+" "+f.Subject, f.Working)
 		}
 	}
+	for _, c := range allChecks().Checks {
+		t.Run(c.ID, func(t *testing.T) {
+			for _, a := range actedCasesOf(t, c.ID) {
+				all(t, a.name, a.findings, a.figures)
+			}
+		})
+	}
+	t.Run("demos", func(t *testing.T) { demosReckoned(t, all) })
+	if !formulas["step"] || !formulas["limit"] {
+		t.Errorf("no formula of a step or of a limit was reckoned: %v", formulas)
+	}
+}
+
+// demosReckoned gives the findings and figures of the demos, with their working.
+func demosReckoned(t *testing.T, reckon func(*testing.T, string, []report.Finding, []report.Figure)) {
 	for _, s := range scenes(t) {
 		r, err := check.Run(context.Background(), allChecks(), s.layout, s.codes, check.Options{On: checktest.Day, Workers: 2, Working: true})
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, f := range r.Findings {
-			for _, p := range f.Parts {
-				reckon(s.name+": "+pairOf(f)+" "+p.About, p.Working)
-			}
-		}
-		for _, f := range r.Figures {
-			reckon(s.name+": figure "+f.ID+" "+f.Subject, f.Working)
-		}
-	}
-	if !formulas["step"] || !formulas["limit"] {
-		t.Errorf("no formula of a step or of a limit was reckoned: %v", formulas)
+		reckon(t, s.name, r.Findings, r.Figures)
 	}
 }
 

@@ -2,6 +2,8 @@ package vent_test
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"slices"
 	"sync"
 	"testing"
@@ -13,16 +15,24 @@ import (
 	"lowvent.example/schema/report"
 )
 
-// examples are the examples of all checks, gas and vent.
-func examples(t testing.TB) []checktest.Example {
-	t.Helper()
+// allExamples are the examples of all checks, gas and vent.
+var allExamples = sync.OnceValues(func() ([]checktest.Example, error) {
 	var all []checktest.Example
 	for _, folder := range []string{"../gas/testdata", "testdata"} {
 		some, err := checktest.Read(folder)
 		if err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
 		all = append(all, some...)
+	}
+	return all, nil
+})
+
+func examples(t testing.TB) []checktest.Example {
+	t.Helper()
+	all, err := allExamples()
+	if err != nil {
+		t.Fatal(err)
 	}
 	return all
 }
@@ -40,31 +50,49 @@ type acted struct {
 
 // allActed judges every case of every example, once for all tests.
 var allActed = sync.OnceValues(func() ([]*acted, error) {
-	b, err := theBench()
+	some, err := allExamples()
 	if err != nil {
 		return nil, err
 	}
-	var all []*acted
-	for _, folder := range []string{"../gas/testdata", "testdata"} {
-		some, err := checktest.Read(folder)
+	var ids []string
+	for _, e := range some {
+		ids = append(ids, e.Check)
+	}
+	byCheck := make([][]*acted, len(ids))
+	errs := make([]error, len(ids))
+	forEach(ids, func(id string) {
+		i := slices.Index(ids, id)
+		byCheck[i], errs[i] = actedOf(id)
+	})
+	return slices.Concat(byCheck...), errors.Join(errs...)
+})
+
+var actedByCheck sync.Map
+
+// actedOf judges every case of one check's examples, once for all tests.
+func actedOf(id string) ([]*acted, error) {
+	once, _ := actedByCheck.LoadOrStore(id, sync.OnceValues(func() ([]*acted, error) {
+		b, err := theBench()
 		if err != nil {
 			return nil, err
 		}
-		for i := range some {
-			for j := range some[i].Cases {
-				all = append(all, &acted{name: some[i].Check + ", " + some[i].Cases[j].Name, example: &some[i], edits: &some[i].Cases[j]})
+		some, err := allExamples()
+		at := slices.IndexFunc(some, func(e checktest.Example) bool { return e.Check == id })
+		if err != nil || at < 0 {
+			return nil, errors.Join(err, fmt.Errorf("%d examples, and those of %s at %d", len(some), id, at))
+		}
+		var all []*acted
+		for j := range some[at].Cases {
+			a := &acted{name: id + ", " + some[at].Cases[j].Name, example: &some[at], edits: &some[at].Cases[j]}
+			if err := a.act(b); err != nil {
+				return nil, fmt.Errorf("%s: %w", a.name, err)
 			}
+			all = append(all, a)
 		}
-	}
-	var failed sync.Map
-	forEach(all, func(a *acted) {
-		if err := a.act(b); err != nil {
-			failed.Store(a.name, err)
-		}
-	})
-	failed.Range(func(_, e any) bool { err = e.(error); return false })
-	return all, err
-})
+		return all, nil
+	}))
+	return once.(func() ([]*acted, error))()
+}
 
 func (a *acted) act(b *checktest.Bench) (err error) {
 	if a.codes, err = b.Codes(a.edits.Code); err != nil {
@@ -91,6 +119,15 @@ func actedCases(t testing.TB) []*acted {
 		t.Fatal(err)
 	}
 	return all
+}
+
+func actedCasesOf(t testing.TB, id string) []*acted {
+	t.Helper()
+	some, err := actedOf(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return some
 }
 
 // waiverOn judges a layout with one waiver, and gives the waiver's state and whether

@@ -31,7 +31,7 @@ func main() {
 	flag.StringVar(&o.only, "only", "", "only in files whose path holds this text")
 	flag.BoolVar(&o.list, "list", false, "list the mutants and run nothing")
 	flag.IntVar(&o.workers, "workers", 2, "how many to run at a time")
-	flag.DurationVar(&o.timeout, "timeout", 5*time.Minute, "for the tests of one package")
+	flag.DurationVar(&o.timeout, "timeout", 10*time.Minute, "for all the tests; a part of them is given less")
 	flag.StringVar(&o.ledger, "ledger", "", "a file, outside the repository, of what has been tried: a run that was stopped goes on from it")
 	flag.BoolVar(&o.apart, "apart", false, "build a program for each mutant, as is done for up to ten of them, instead of one for all")
 	flag.Parse()

@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -29,34 +30,117 @@ const sweeps = "^(TestWorkingCanBeReckonedAgain|TestDescriptorsTellTheTruth|Test
 // tables are those that take longer than the rest of the others.
 const tables = "^(TestExamples|TestHazardsRaiseExactlyWhatTheyMust)$"
 
-// stages are the tests that have to notice a mutant, the likeliest and quickest first.
-func stages(root, path string) [4][]stage {
-	quick, slow := stage{pkg: "./vent", skip: sweeps + "|" + tables}, stage{pkg: "./vent", run: sweeps}
-	table := stage{pkg: "./vent", run: tables}
+// byCheck are sweeps that can be run for some checks.
+const byCheck = "^(TestDescriptorsTellTheTruth|TestWorkingCanBeReckonedAgain)$"
+
+// lastStage is that of the sweeps.
+const lastStage = 5
+
+// stages are the tests that have to notice a mutant, the likeliest and quickest first: its
+// check's own examples, those of all checks that reach it, and then tests of everything.
+func stages(path string, reaching []example) [lastStage + 1][]stage {
+	quick, table, slow := stage{pkg: "./vent", skip: sweeps + "|" + tables}, stage{pkg: "./vent", run: tables}, stage{pkg: "./vent", run: sweeps}
 	folder := filepath.ToSlash(filepath.Dir(path))
-	switch folder {
-	case "vent":
-		return [4][]stage{examples(root, path), {quick}, {table}, {slow}}
-	case "gas":
-		return [4][]stage{examples(root, path), {{pkg: "./gas"}}, {quick, table}, {slow}}
+	others := ofExamples("./gas", reaching, path, false)
+	others = append(others, ofExamples("./vent", reaching, path, false)...)
+	var told []stage
+	if len(reaching) > 0 {
+		told = []stage{{pkg: "./vent", run: byCheck + "/^(demos|" + idsOf(reaching) + ")$"}}
 	}
-	return [4][]stage{{{pkg: "./" + folder}}, {{pkg: "./gas"}}, {quick, table}, {slow}}
+	switch folder {
+	case "vent", "gas":
+		all := [lastStage + 1][]stage{ofExamples("./"+folder, reaching, path, true), others, told, {quick}, {table}, {slow}}
+		if folder == "gas" {
+			all[3] = []stage{{pkg: "./gas"}, quick}
+		}
+		return all
+	}
+	return [lastStage + 1][]stage{{{pkg: "./" + folder}}, others, told, {{pkg: "./gas"}, quick}, {table}, {slow}}
 }
 
-// examples are those of the check that a file holds.
-func examples(root, path string) []stage {
-	folder, name := filepath.Split(path)
-	paths, err := filepath.Glob(filepath.Join(root, folder, "testdata", "*.txtar"))
-	if err != nil {
-		panic(err)
-	}
-	for _, each := range paths {
-		id := strings.TrimSuffix(filepath.Base(each), ".txtar")
-		if strings.NewReplacer(".", "_", "-", "_").Replace(id)+".go" == name {
-			return []stage{{pkg: "./" + filepath.Clean(folder), run: "^TestExamples$/^" + regexp.QuoteMeta(id) + "$"}}
+// example is the examples of one check.
+type example struct{ pkg, id string }
+
+// isOf tells whether they stand beside a file that holds the check.
+func (e example) isOf(path string) bool {
+	return e.pkg+"/"+strings.NewReplacer(".", "_", "-", "_").Replace(e.id)+".go" == "./"+path
+}
+
+// ofExamples is a run of the examples of a package that reach a mutant: those of the check
+// whose file it is in, or the others.
+func ofExamples(pkg string, reaching []example, path string, own bool) []stage {
+	var some []example
+	for _, e := range reaching {
+		if e.pkg == pkg && e.isOf(path) == own {
+			some = append(some, e)
 		}
 	}
-	return nil
+	if len(some) == 0 {
+		return nil
+	}
+	return []stage{{pkg: pkg, run: "^TestExamples$/^(" + idsOf(some) + ")$"}}
+}
+
+// idsOf is an expression for the ids of checks.
+func idsOf(some []example) string {
+	var ids []string
+	for _, e := range some {
+		ids = append(ids, regexp.QuoteMeta(e.id))
+	}
+	return strings.Join(ids, "|")
+}
+
+// reach runs the examples of each check without a mutant, and lists for each mutant
+// those that come to it. Clauses that are put together before any test runs are reached by
+// all: there only the check's own are counted.
+func (c *campaign) reach() ([][]example, error) {
+	reaching := make([][]example, len(c.all))
+	for _, pkg := range []string{"./gas", "./vent"} {
+		before, err := c.reachedBy(pkg, "^$")
+		if err != nil {
+			return nil, err
+		}
+		paths, err := filepath.Glob(filepath.Join(c.root, pkg, "testdata", "*.txtar"))
+		if err != nil {
+			return nil, err
+		}
+		for _, each := range paths {
+			e := example{pkg, strings.TrimSuffix(filepath.Base(each), ".txtar")}
+			ids, err := c.reachedBy(pkg, "^TestExamples$/^"+regexp.QuoteMeta(e.id)+"$")
+			if err != nil {
+				return nil, err
+			}
+			for id := range ids {
+				if !before[id] || e.isOf(c.all[id].path) {
+					reaching[id] = append(reaching[id], e)
+				}
+			}
+		}
+	}
+	return reaching, nil
+}
+
+// reachedBy lists the mutants that some tests come to.
+func (c *campaign) reachedBy(pkg, run string) (map[int]bool, error) {
+	at := filepath.Join(c.folder, "reached")
+	command := exec.Command(filepath.Join(c.folder, inTests[pkg]), "-test.run", run)
+	command.Dir, command.Env = filepath.Join(c.root, pkg), append(os.Environ(), "MUTANTS_REACHED="+at)
+	if out, err := command.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("the tests %s of %s with no mutant on: %w\n%s", run, pkg, err, out)
+	}
+	text, err := os.ReadFile(at)
+	if err != nil {
+		return nil, err
+	}
+	ids := map[int]bool{}
+	for _, line := range strings.Fields(string(text)) {
+		id, err := strconv.Atoi(line)
+		if err != nil {
+			return nil, err
+		}
+		ids[id] = true
+	}
+	return ids, nil
 }
 
 // inProgram runs a stage in the programs that hold the mutants; with -1 none is on.
@@ -86,6 +170,7 @@ type campaign struct {
 	all          []mutant
 	names        []string
 	fitted       fitted
+	reaching     [][]example // by mutant
 	ledger       *ledger
 	known        map[string]string // explained: not swept for
 	o            options
@@ -111,7 +196,10 @@ func tryTogether(root string, all []mutant, known map[string]string, o options) 
 	if err := built(root, folder, all, c.fitted.beside); err != nil {
 		return nil, err
 	}
-	for stage := range 4 {
+	if c.reaching, err = c.reach(); err != nil {
+		return nil, err
+	}
+	for stage := range lastStage + 1 {
 		if err := c.sound(stage); err != nil {
 			return nil, err
 		}
@@ -129,12 +217,12 @@ func tryTogether(root string, all []mutant, known map[string]string, o options) 
 // sound holds that the tests of a stage pass while no mutant is on.
 func (c *campaign) sound(number int) error {
 	for _, path := range []string{"schema/check/", "gas/", "vent/"} {
-		for _, s := range stages(c.root, path)[number] {
+		for _, s := range stages(path, nil)[number] {
 			if v := inProgram(c.root, c.folder, -1, s, 10*c.o.timeout); v != alive {
 				return fmt.Errorf("the tests of %s with no mutant on: %s", s.pkg, v)
 			}
 		}
-		if number == 3 {
+		if number == lastStage {
 			break // the same for all
 		}
 	}
@@ -182,21 +270,26 @@ func (c *campaign) verdict(i, stage int) verdict {
 	m := c.all[i]
 	switch {
 	case c.fitted.alone[i]:
-		if stage != 2 {
+		if stage != lastStage {
 			return alive
 		}
 		return try(c.root, m, c.o.timeout)
 	case !c.fitted.beside[i]:
 		return broken
-	case stage == 3 && c.known[m.key()] != "":
+	case stage == lastStage && c.known[m.key()] != "":
 		return alive
 	}
-	for _, s := range stages(c.root, m.path)[stage] {
-		if v := inProgram(c.root, c.folder, i, s, c.o.timeout); v != alive {
+	for _, s := range stages(m.path, c.reaching[i])[stage] {
+		if v := inProgram(c.root, c.folder, i, s, c.patience(stage)); v != alive {
 			return v
 		}
 	}
 	return alive
+}
+
+// patience is how long a run of a stage may last: several times what it takes.
+func (c *campaign) patience(stage int) time.Duration {
+	return c.o.timeout / []time.Duration{20, 10, 5, 3, 3, 1}[stage]
 }
 
 func count(of map[int]bool) (n int) {

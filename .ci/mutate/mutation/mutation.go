@@ -3,8 +3,10 @@ package mutation
 
 import (
 	"cmp"
+	"fmt"
 	"os"
 	"strconv"
+	"sync"
 )
 
 var chosen = func() int {
@@ -19,7 +21,33 @@ var chosen = func() int {
 func Choose(id int) { chosen = id }
 
 // On tells whether this is the mutant that was chosen.
-func On(id int) bool { return id == chosen }
+func On(id int) bool {
+	if trace != nil {
+		note(id)
+	}
+	return id == chosen
+}
+
+// trace is where the mutants that are reached are told, each once.
+var trace = func() *os.File {
+	path := os.Getenv("MUTANTS_REACHED")
+	if path == "" {
+		return nil
+	}
+	file, err := os.Create(path)
+	if err != nil {
+		panic(err)
+	}
+	return file
+}()
+
+var reached sync.Map
+
+func note(id int) {
+	if _, known := reached.LoadOrStore(id, true); !known {
+		fmt.Fprintln(trace, id)
+	}
+}
 
 // Either gives the second where the mutant is on.
 func Either[T any](id int, a, b T) T {
