@@ -1,6 +1,7 @@
 package check
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"testing"
@@ -79,6 +80,28 @@ func TestTheCornerOfSeveralBands(t *testing.T) {
 		if short := f.Parts[0].Short; (short != nil) != (c.outcome == report.NotMet) || short != nil && math.Abs(*short.SI-(0.6096-c.found)) > 1e-12 {
 			t.Errorf("short by %+v", short)
 		}
+		if margin, want := *f.Parts[0].Margin, (c.found-0.6096)/0.6096; math.Abs(margin-want) > 1e-12 {
+			t.Errorf("%s less %s: the margin is %v of the limit, want %v", c.height, c.diameter, margin, want)
+		}
+	}
+}
+
+// TestAsWrittenWhereNoCornerIsWorse: where the ends of a band change no answer, the value
+// is shown as it is written.
+func TestAsWrittenWhereNoCornerIsWorse(t *testing.T) {
+	taken := func(s *Sheet, c *layout.Cylinder) Ruling {
+		Measure(s, "h", &c.Height)
+		return standing1(s, c)
+	}
+	l := load(t, `/cylinders/a/height = "70 cm ± 2 cm"`)
+	r, err := Run(context.Background(), Set{Checks: []Check{asksOfA(taken)}}, l, books(t, stand), Options{On: judged, Working: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := of(t, r, "/cylinders/a")
+	is(t, f, report.Within, "")
+	if line := f.Parts[0].Working[0]; line.Symbol != "h" || *line.Value.SI != 0.7 {
+		t.Errorf("shown as %s = %v, written is 0.7 m", line.Symbol, *line.Value.SI)
 	}
 }
 

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -326,6 +327,21 @@ func TestCount(t *testing.T) {
 	is(t, f, report.Within, "")
 	if got != 3 || !slices.ContainsFunc(f.Parts[0].Inputs, func(in report.Input) bool { return in.Pointer == "/dwelling/sleeps" }) {
 		t.Errorf("%v, from %+v", got, f.Parts[0].Inputs)
+	}
+	for working, want := range map[bool]string{false: "", true: "n 3 /dwelling/sleeps"} {
+		r, err := Run(context.Background(), Set{Checks: []Check{asksOfA(ask)}}, load(t, `/dwelling = { "sleeps": 3 }`), books(t, stand), Options{On: judged, Working: working})
+		if err != nil {
+			t.Fatal(err)
+		}
+		line := ""
+		for _, l := range of(t, r, "/cylinders/a").Parts[0].Working {
+			if l.Symbol == "n" {
+				line = l.Symbol + " " + l.Value.Text + " " + l.Place.Pointer
+			}
+		}
+		if line != want {
+			t.Errorf("working %t: %q, want %q", working, line, want)
+		}
 	}
 	f = of(t, run1(t, load(t), books(t, stand), asksOfA(ask)), "/cylinders/a")
 	is(t, f, report.NotKnown, report.MissingInput)

@@ -107,3 +107,23 @@ func TestASilentCodeIsNotAGap(t *testing.T) {
 	})
 	is(t, f, report.NotApplicable, report.NotCovered)
 }
+
+// TestAGapSaysWhatItIsAGapIn: that nothing listed offends, or that a thing is not listed.
+func TestAGapSaysWhatItIsAGapIn(t *testing.T) {
+	for want, clause := range map[string]func(*Sheet, *layout.Cylinder) Ruling{
+		"nothing listed breaks the limit, but the list is not stated complete": func(s *Sheet, c *layout.Cylinder) Ruling {
+			Inventory(s, layout.InventoryListLines)
+			return standing1(s, c)
+		},
+		"none is listed, and the list is not stated complete": func(s *Sheet, c *layout.Cylinder) Ruling {
+			Whole(s, layout.InventoryListLines)
+			return answers[0].clause(s) // not met
+		},
+	} {
+		f := judge(t, load(t), answerBooks(t), clause)
+		is(t, f, report.NotKnown, report.NotSurveyed)
+		if f.Parts[0].Text != want {
+			t.Errorf("%q, want %q", f.Parts[0].Text, want)
+		}
+	}
+}

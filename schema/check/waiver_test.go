@@ -18,6 +18,8 @@ func waiver(id, check, subject, until string) string {
 func TestWaivers(t *testing.T) {
 	never := asks(standing1)
 	never.ID, never.NeverWaive = "tiny.never", true
+	alsoNever := never
+	alsoNever.ID = "tiny.also-never"
 	for _, c := range []struct {
 		name, check, subject, until string
 		edits                       []string
@@ -36,9 +38,10 @@ func TestWaivers(t *testing.T) {
 		{"no such check", "tiny.chekc", "cylinders/a", "2026-12-31", []string{"/cylinders/a/upright = false"}, report.WaiverUnused},
 		{"never waived", "tiny.never", "cylinders/a", "2026-12-31", []string{"/cylinders/a/upright = false"}, report.WaiverNotAllowed},
 		{"never waived, expired", "tiny.never", "cylinders/a", "2020", []string{"/cylinders/a/upright = false"}, report.WaiverNotAllowed},
+		{"never waived, the first of all", "tiny.also-never", "cylinders/a", "2026-12-31", []string{"/cylinders/a/upright = false"}, report.WaiverNotAllowed},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			checks := []Check{asks(standing1), never}
+			checks := []Check{alsoNever, asks(standing1), never}
 			bare := run1(t, load(t, c.edits...), books(t, stand), checks...)
 			out := run1(t, load(t, append(c.edits, waiver("w", c.check, c.subject, c.until))...), books(t, stand), checks...)
 			if len(out.Waivers) != 1 || out.Waivers[0].State != c.state {
