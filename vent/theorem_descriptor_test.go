@@ -35,12 +35,8 @@ func everyFinding(t testing.TB) []report.Finding {
 func everyFindingOf(t testing.TB, id string) []report.Finding {
 	t.Helper()
 	var all []report.Finding
-	for _, s := range scenes(t) {
-		for _, f := range s.found {
-			if f.Check == id {
-				all = append(all, f)
-			}
-		}
+	for _, s := range unasked(t) {
+		all = append(all, slices.Collect(maps.Values(s.of(t, s.layout, id)))...)
 	}
 	for _, a := range actedCasesOf(t, id) {
 		all = append(all, a.findings...)

@@ -51,18 +51,22 @@ func bench(t testing.TB) *checktest.Bench {
 
 // good and faulty are the scenes of the tests: what is within is shaken in the good
 // ones, what is not is silenced in the faulty one.
-func good(t testing.TB) []*scene   { return someScenes(t, "sorrel.json", "teal.json") }
-func faulty(t testing.TB) []*scene { return someScenes(t, "sorrel-faulty.json") }
+func good(t testing.TB) []*scene   { return someScenes(t, judgedScene, goodFiles...) }
+func faulty(t testing.TB) []*scene { return someScenes(t, judgedScene, "sorrel-faulty.json") }
 
-var sceneCache sync.Map
+// unasked are the scenes of both, of which nothing was asked.
+func unasked(t testing.TB) []*scene {
+	return slices.Concat(someScenes(t, unjudged, goodFiles...), someScenes(t, unjudged, "sorrel-faulty.json"))
+}
 
-func someScenes(t testing.TB, files ...string) []*scene {
+var goodFiles = []string{"sorrel.json", "teal.json"}
+
+func someScenes(t testing.TB, of func(t testing.TB, file, codeName string) (*scene, error), files ...string) []*scene {
 	t.Helper()
 	var all []*scene
 	for _, file := range files {
 		for _, name := range []string{checktest.DefaultCode, everyTerm} {
-			slot, _ := sceneCache.LoadOrStore(file+name, sync.OnceValues(func() (*scene, error) { return newScene(t, file, name) }))
-			s, err := slot.(func() (*scene, error))()
+			s, err := of(t, file, name)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -72,17 +76,40 @@ func someScenes(t testing.TB, files ...string) []*scene {
 	return all
 }
 
+// judgedScene and unjudged make each scene once for all tests.
+var judgedScenes, unjudgedScenes sync.Map
+
+func judgedScene(t testing.TB, file, codeName string) (*scene, error) {
+	return onceScene(&judgedScenes, file+codeName, func() (*scene, error) { return newScene(t, file, codeName) })
+}
+
+func unjudged(t testing.TB, file, codeName string) (*scene, error) {
+	return onceScene(&unjudgedScenes, file+codeName, func() (*scene, error) { return bareScene(t, file, codeName) })
+}
+
+func onceScene(cache *sync.Map, name string, of func() (*scene, error)) (*scene, error) {
+	slot, _ := cache.LoadOrStore(name, sync.OnceValues(of))
+	return slot.(func() (*scene, error))()
+}
+
 func newScene(t testing.TB, file, codeName string) (*scene, error) {
+	s, err := bareScene(t, file, codeName)
+	if err != nil {
+		return nil, err
+	}
+	s.found, err = ask(s.layout, s.codes)
+	return s, err
+}
+
+// bareScene is a scene of which nothing was asked yet.
+func bareScene(t testing.TB, file, codeName string) (*scene, error) {
 	b := bench(t)
 	s := &scene{name: file + " by " + strings.TrimSuffix(filepath.Base(codeName), ".json"), base: "testdata/layouts/" + file}
 	var err error
 	if s.codes, err = b.Codes(codeName); err != nil {
 		return nil, err
 	}
-	if s.layout, err = b.Layout(s.base, nil); err != nil {
-		return nil, err
-	}
-	s.found, err = ask(s.layout, s.codes)
+	s.layout, err = b.Layout(s.base, nil)
 	return s, err
 }
 

@@ -25,13 +25,16 @@ type stage struct {
 // where all the others take fifteen seconds.
 const sweeps = "^(TestWorkingCanBeReckonedAgain|TestDescriptorsTellTheTruth|TestDangersStandWithoutACode|TestTheWorstEndDecides|TestASilentCode|TestABrokenSurvey" +
 	"|TestWhatIsTakenAway|TestWhatIsTakenAwayFromExamples|TestWhatNobodyReads|TestNothingIsGainedBySilence|TestHazardsRaiseTheSameHoweverWritten|TestHazardsHaveNoIdleEdit" +
-	"|TestShuffled|TestRespelled)$"
+	"|TestShuffled|TestRespelled|TestExamples|TestWordsForPeople|TestWordsDoNotContradictTheOutcome|TestMendsMend|TestEveryBadExampleOffersAWayOut|TestEveryFigureIsANumber)$"
 
-// tables are those that take longer than the rest of the others.
-const tables = "^(TestExamples|TestHazardsRaiseExactlyWhatTheyMust)$"
+// tables are those that take longer than the rest of the others, and what the demos tell.
+const tables = "^(TestHazardsRaiseExactlyWhatTheyMust)$"
+
+// working is what the figures of the demos come to, and how.
+const working = "^TestWorkingOfTheDemos$"
 
 // byCheck are sweeps that can be run for some checks.
-const byCheck = "^(TestDescriptorsTellTheTruth|TestWorkingCanBeReckonedAgain)$"
+const byCheck = "^(TestWordsForPeople|TestMendsMend|TestDescriptorsTellTheTruth|TestWorkingCanBeReckonedAgain)$"
 
 // lastStage is that of the sweeps.
 const lastStage = 5
@@ -39,23 +42,24 @@ const lastStage = 5
 // stages are the tests that have to notice a mutant, the likeliest and quickest first: its
 // check's own examples, those of all checks that reach it, and then tests of everything.
 func stages(path string, reaching []example) [lastStage + 1][]stage {
-	quick, table, slow := stage{pkg: "./vent", skip: sweeps + "|" + tables}, stage{pkg: "./vent", run: tables}, stage{pkg: "./vent", run: sweeps}
+	quick, slow := stage{pkg: "./vent", skip: strings.Join([]string{sweeps, tables, working}, "|")}, stage{pkg: "./vent", run: sweeps}
+	table := []stage{{pkg: "./vent", run: tables}}
 	folder := filepath.ToSlash(filepath.Dir(path))
 	others := ofExamples("./gas", reaching, path, false)
 	others = append(others, ofExamples("./vent", reaching, path, false)...)
-	var told []stage
+	told := []stage{{pkg: "./vent", run: working}}
 	if len(reaching) > 0 {
-		told = []stage{{pkg: "./vent", run: byCheck + "/^(" + idsOf(reaching) + ")$"}}
+		told = append(told, stage{pkg: "./vent", run: byCheck + "/^(" + idsOf(reaching) + ")$"})
 	}
 	switch folder {
 	case "vent", "gas":
-		all := [lastStage + 1][]stage{ofExamples("./"+folder, reaching, path, true), others, told, {quick}, {table}, {slow}}
+		all := [lastStage + 1][]stage{ofExamples("./"+folder, reaching, path, true), others, told, {quick}, table, {slow}}
 		if folder == "gas" {
-			all[3] = []stage{{pkg: "./gas"}, quick}
+			all[3] = []stage{{pkg: "./gas", skip: "^TestExamples$"}, quick}
 		}
 		return all
 	}
-	return [lastStage + 1][]stage{{{pkg: "./" + folder}}, others, told, {{pkg: "./gas"}, quick}, {table}, {slow}}
+	return [lastStage + 1][]stage{{{pkg: "./" + folder}}, others, told, {{pkg: "./gas", skip: "^TestExamples$"}, quick}, table, {slow}}
 }
 
 // example is the examples of one check.

@@ -1,0 +1,101 @@
+package vent_test
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/check/checktest"
+	"lowvent.example/schema/report"
+)
+
+const workingGolden = "testdata/working.golden"
+
+// TestWorkingOfTheDemos holds what every figure of the demos comes to, what is said to be
+// missing for it, and by which lines each figure and each check shows its working: a line
+// that is lost is a step that a fitter can't follow. Read the changes before you keep
+// them: go test ./vent -run WorkingOf -update
+func TestWorkingOfTheDemos(t *testing.T) {
+	var got, worked []string
+	for _, s := range unasked(t) {
+		if !strings.HasSuffix(s.name, "every-term") {
+			continue
+		}
+		r, err := check.Run(context.Background(), allChecks(), s.layout, s.codes, check.Options{On: checktest.Day, Workers: 2, Working: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got = append(got, "== "+s.name)
+		for _, f := range r.Figures {
+			got = append(got, f.ID+" "+f.Subject+":"+valueOf(f))
+			worked = append(worked, f.ID+" | "+symbolsOf(f.Working))
+		}
+		for _, f := range r.Findings {
+			for _, p := range f.Parts {
+				worked = append(worked, f.Check+" | "+symbolsOf(p.Working))
+			}
+		}
+	}
+	slices.Sort(worked)
+	got = append(append(got, "== working"), slices.Compact(worked)...)
+	if *update {
+		if err := os.WriteFile(workingGolden, []byte(strings.Join(got, "\n")+"\n"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(workingGolden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(strings.Split(strings.TrimSuffix(string(want), "\n"), "\n"), got); diff != "" {
+		t.Errorf("working (-want +got):\n%s", changedLines(diff))
+	}
+}
+
+// valueOf is what a figure comes to: its value, its course at some points, or what is
+// missing.
+func valueOf(f report.Figure) (text string) {
+	if f.Value != nil {
+		text += " " + f.Value.Text
+	}
+	if c := f.Course; c != nil {
+		text += fmt.Sprintf(" %d points", len(c.Points))
+		for i := range 5 {
+			if n := len(c.Points); n > 0 {
+				p := c.Points[i*(n-1)/4]
+				text += fmt.Sprintf(" %.4g→%.4g", p[0], p[1])
+			}
+		}
+		for _, l := range c.Levels {
+			text += fmt.Sprintf(", %s at %.4g", l.Title, l.At)
+		}
+	}
+	for _, m := range f.Missing {
+		text += " missing " + m.What + ";"
+	}
+	return text
+}
+
+// symbolsOf lists the lines of a working, each kind of line once. Those that are named
+// after a thing are all of one kind.
+func symbolsOf(working []report.Line) string {
+	var all []string
+	for _, l := range working {
+		symbol, _, _ := strings.Cut(l.Symbol, "_")
+		if l.Role != "figure" {
+			symbol = l.Symbol
+		}
+		if symbol == "" && l.Place != nil {
+			symbol = l.Place.Pointer[strings.LastIndex(l.Place.Pointer, "/")+1:]
+		}
+		all = append(all, strings.TrimSpace(l.Role+" "+symbol))
+	}
+	slices.Sort(all)
+	return strings.Join(slices.Compact(all), ", ")
+}
