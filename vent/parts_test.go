@@ -1,0 +1,95 @@
+package vent_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"lowvent.example/schema/check/checktest"
+	"lowvent.example/schema/report"
+	"lowvent.example/schema/source"
+)
+
+// TestParts holds what a finding is made of where its outcome alone does not tell: what
+// each part says, what it misses, and where the hand has to go.
+func TestParts(t *testing.T) {
+	for _, c := range partCases {
+		t.Run(c.name, func(t *testing.T) {
+			codes, err := bench(t).Codes(c.code)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var edits []source.Edit
+			for _, line := range c.edits {
+				e, err := source.ParseEdit(line)
+				if err != nil {
+					t.Fatal(err)
+				}
+				edits = append(edits, e)
+			}
+			l, err := bench(t).Layout(checktest.DefaultBase, edits)
+			if err != nil {
+				t.Fatal(err)
+			}
+			found, err := ask(l, codes, c.check)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(c.want, partsOf(found[c.check+" "+c.subject])); diff != "" {
+				t.Errorf("parts (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+type partCase struct {
+	name, code, check, subject string
+	edits                      []string
+	want                       []string
+}
+
+// partsOf tells each part in a line: how it ended, what about, what was found and needed,
+// what is missing.
+func partsOf(f report.Finding) (lines []string) {
+	for _, p := range f.Parts {
+		line := strings.TrimSpace(fmt.Sprintf("%s %s", p.Outcome, p.Reason))
+		if p.About != "" {
+			line += ", " + p.About
+		}
+		if p.Found != nil {
+			line += ": " + p.Found.Text + " → " + p.Needed.Text
+		}
+		var missing []string
+		for _, m := range p.Missing {
+			missing = append(missing, m.Place.Pointer)
+		}
+		slices.Sort(missing)
+		if len(missing) > 0 {
+			line += " missing " + strings.Join(missing, " ")
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+var partCases = []partCase{
+	{"both ways of counting rest on the list of cylinders", everyTerm, "cylinder.count-size", "dwelling",
+		[]string{`/surveyedBy/complete = ["lines", "appliances"]`}, []string{
+			"not-known not-surveyed, cylinders in service: 2 → 2 missing /surveyedBy/complete",
+			"not-known not-surveyed, cylinder A, propane when full: 9 kg (19.9 lb) → 11.3 kg (25 lb) missing /surveyedBy/complete",
+			"not-known not-surveyed, cylinder A, water capacity: 21.6 kg (47.6 lb) → 27.2 kg (60 lb) missing /surveyedBy/complete",
+			"not-known not-surveyed, cylinders in all: 2 → 3 missing /surveyedBy/complete",
+			"not-known not-surveyed, cylinder A, propane when full: 9 kg (19.9 lb) → 4.5 kg (10 lb) missing /surveyedBy/complete",
+			"within, cylinder B, propane when full: 9 kg (19.9 lb) → 11.3 kg (25 lb)",
+			"within, cylinder B, water capacity: 21.6 kg (47.6 lb) → 27.2 kg (60 lb)",
+			"within, cylinder B, propane when full: 9 kg (19.9 lb) → 4.5 kg (10 lb)",
+		}},
+	{"what is missing of a changeover is told at once", everyTerm, "changeover.no-return", "changeovers/auto",
+		[]string{"delete /changeovers/auto/connects", "/changeovers/auto/evidence = {}", "delete /changeovers/auto/nonReturn"}, []string{
+			"not-known missing-input missing /changeovers/auto/connects /changeovers/auto/nonReturn",
+			"not-known missing-input missing /changeovers/auto/connects",
+		}},
+}
