@@ -18,30 +18,23 @@ const (
 )
 
 // coldDraw is the heat that the cylinders before a regulator feed for as long as the last
-// quarter lasts, in the coldest air. Behind a changeover one feeds at a time, and the
-// least of them counts; joined by tees they feed together.
+// quarter lasts, in the coldest air. Several are joined in a changeover: one feeds at a time,
+// and the least of them counts.
 var coldDraw = &check.Figure[unit.GrossPower, *layout.Regulator]{
 	ID: "regulator.cold-draw", Title: "what the cylinders feed in the coldest air, a quarter full",
 	Calc: func(s *check.Sheet, r *layout.Regulator) unit.GrossPower {
 		least := check.Fig(s, "T_least", leastLiquid, r)
-		text, sum, fewest := "", 0.0, 0.0
-		together := changeoverBefore(s, r) == nil
+		text, fewest := "", 0.0
 		for _, c := range servedBy(s, r) {
 			symbol := check.Symbol("P", c.ID())
 			power := float64(sustained(s, symbol, c, least))
-			switch {
-			case text == "":
-				text, sum, fewest = symbol, power, power
-			case together:
-				text, sum = text+" + "+symbol, sum+power
-			default:
-				text, fewest = "min("+text+", "+symbol+")", min(fewest, power)
+			if text == "" {
+				text, fewest = symbol, power
+				continue
 			}
+			text, fewest = "min("+text+", "+symbol+")", min(fewest, power)
 		}
-		if !together {
-			sum = fewest
-		}
-		return check.Step(s, "P_cold", check.Formula{Text: "P_cold = " + text, Source: "definition"}, func() unit.GrossPower { return unit.GrossPower(sum) })
+		return check.Step(s, "P_cold", check.Formula{Text: "P_cold = " + text, Source: "definition"}, func() unit.GrossPower { return unit.GrossPower(fewest) })
 	},
 }
 
@@ -113,17 +106,27 @@ func servedBy(s *check.Sheet, r *layout.Regulator) []*layout.Cylinder {
 	return found
 }
 
-// changeoverBefore is the changeover through which the cylinders feed a regulator one at
-// a time, or nil where they are joined and feed together.
-func changeoverBefore(s *check.Sheet, r *layout.Regulator) *layout.Changeover {
-	var found *layout.Changeover
+// changeoversBefore are the changeovers through which the cylinders feed a regulator one
+// at a time. Where there is none there is one cylinder: lines meet nowhere else.
+func changeoversBefore(s *check.Sheet, r *layout.Regulator) []*layout.Changeover {
+	var found []*layout.Changeover
 	climb(s.Layout(), r.Ref(), func(_ *layout.Line, from layout.Ref) bool {
 		if c, is := s.Layout().Find(from).(*layout.Changeover); is {
-			found = c
+			found = append(found, c)
 		}
-		return found == nil
+		return true
 	})
 	return found
+}
+
+// byThemselves takes whether none of the changeovers waits for a hand.
+func byThemselves(s *check.Sheet, changeovers []*layout.Changeover) bool {
+	all := true
+	for _, c := range changeovers {
+		automatic := check.Read(s, &c.Automatic)
+		all = all && automatic
+	}
+	return all
 }
 
 // fed is whether a cylinder feeds the busy times of a day, and what came of it in words.
@@ -135,7 +138,7 @@ type fed struct {
 // fedInTheCold follows the cylinders before a regulator through each time of an ordinary
 // day that draws more than the day's mean: a quarter full as it begins, as cold as the
 // coldest air, with the air that cold throughout. Behind a changeover each is followed
-// alone; one that changes over by itself goes on to the next, a quarter full as well.
+// alone; where all change over by themselves the next goes on, a quarter full as well.
 func fedInTheCold(s *check.Sheet, r *layout.Regulator) fed {
 	supply := cylinder.Supply{Least: check.Fig(s, "T_least", leastLiquid, r)}
 	supply.Air.Coldest = check.Measure(s, "T_air", &s.Layout().Climate.Coldest)
@@ -146,9 +149,9 @@ func fedInTheCold(s *check.Sheet, r *layout.Regulator) fed {
 	for _, c := range servedBy(s, r) {
 		banks = append(banks, []cylinder.Filled{quarterFull(s, c)})
 	}
-	changeover := changeoverBefore(s, r)
-	if changeover == nil || check.Read(s, &changeover.Automatic) {
-		banks, supply.Changeover = [][]cylinder.Filled{slices.Concat(banks...)}, changeover != nil
+	changeovers := changeoversBefore(s, r)
+	if byThemselves(s, changeovers) {
+		banks, supply.Changeover = [][]cylinder.Filled{slices.Concat(banks...)}, len(changeovers) > 0
 	}
 	came := fed{all: true, text: "every busy time of an ordinary day is fed"}
 	steps := check.Formula{Source: wallSource, Valid: "followed in steps of time from a quarter full, with mass and energy closed to 1e-6: how long it feeds the busy times"}

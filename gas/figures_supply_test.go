@@ -61,6 +61,11 @@ func TestColdDrawByHand(t *testing.T) {
 		`/lines/tail-A/from = "cylinders/A"`, `/tests/high-side/covers = ["lines/tail-A"]`, `/tests/restraint/covers = ["cylinders/A"]`, `/openEnds/x = { "in": "lockers/skirt" }`,
 		`/lines/stub = { "from": "junctions/tee", "to": "openEnds/x" }`)
 	near(t, "cold draw of one without a changeover", value(t, together, "regulator.cold-draw /regulators/main"), 7*each, 5e-3)
+	less := figuresOf(t, `/gas/propaneShare = "100 %"`, `/cylinders/B/diameter = "10 in"`)
+	alone := figuresOf(t, `/gas/propaneShare = "100 %"`, `/cylinders/A/diameter = "10 in"`, `/cylinders/B/diameter = "10 in"`)
+	if least, of := value(t, less, "regulator.cold-draw /regulators/main"), value(t, alone, "regulator.cold-draw /regulators/main"); least != of || least >= 7*each {
+		t.Errorf("of two, the one that feeds less feeds %v W, and both %v W", of, least)
+	}
 }
 
 // TestDaysInTheCold: what is used and what is left is what was there, the cold never makes
