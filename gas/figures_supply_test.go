@@ -1,11 +1,15 @@
 package gas_test
 
 import (
+	"context"
 	"math"
 	"strings"
 	"testing"
 
+	"lowvent.example/gas"
 	"lowvent.example/gas/pipe"
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/check/checktest"
 	"lowvent.example/schema/report"
 	"lowvent.example/schema/unit"
 )
@@ -205,4 +209,53 @@ func TestSheetForTheFitter(t *testing.T) {
 	}
 	// 2516/1000 of the heat, the root of 0.60/1.52, and of 10.5 over 7 inches of water
 	near(t, "the wrong gas", value(t, figures, "appliance.wrong-gas /appliances/hob"), 2.516*math.Sqrt(0.60/1.52)*math.Sqrt(10.5/7), 1e-4)
+}
+
+// TestARiseCarriesItsBand: where the ends of a line may lie higher or lower, it is
+// reckoned with the most and the least that it can climb.
+func TestARiseCarriesItsBand(t *testing.T) {
+	of := func(start, end string) *report.Amount {
+		return figuresOf(t, `/lines/to-hob/route/0 = ["3.40 m", "0.45 m", "`+start+`"]`, `/lines/to-hob/route/5 = ["3.00 m", "0.40 m", "`+end+`"]`)["appliance.drop-by-friction /appliances/hob"].Value
+	}
+	band, plain := of("0 m ± 10 cm", "1 m ± 20 cm"), of("0 m", "1 m")
+	most, least := of("-0.1 m", "1.2 m"), of("0.1 m", "0.8 m")
+	near(t, "the loss as written", *band.SI, *plain.SI, 1e-9)
+	near(t, "the most", *band.High, *most.High, 1e-9)
+	near(t, "the least", *band.Low, *least.Low, 1e-9)
+	if *most.High <= *plain.High || *least.Low >= *plain.Low {
+		t.Errorf("a rise changes nothing: %v to %v, and %v", *least.Low, *most.High, *plain.SI)
+	}
+}
+
+// TestTimesFedAddUp: the busy times of a day that are fed add up to some hours of it.
+func TestTimesFedAddUp(t *testing.T) {
+	b, err := checktest.NewBench(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := b.Layout(checktest.DefaultBase, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	codes, err := b.Codes(checktest.DefaultCode)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := check.Run(context.Background(), gas.Checks(), l, codes, check.Options{On: checktest.Day, Working: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var fed []float64
+	for _, f := range r.Findings {
+		for _, p := range f.Parts {
+			for _, line := range p.Working {
+				if f.Check == "supply.cold-draw" && line.Symbol == "t_fed" {
+					fed = append(fed, *line.Value.SI/3600)
+				}
+			}
+		}
+	}
+	if len(fed) != 1 || fed[0] < 1 || fed[0] > 24 {
+		t.Errorf("fed for %v h a day", fed)
+	}
 }
