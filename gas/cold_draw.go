@@ -149,9 +149,8 @@ func fedInTheCold(s *check.Sheet, r *layout.Regulator) fed {
 	for _, c := range servedBy(s, r) {
 		banks = append(banks, []cylinder.Filled{quarterFull(s, c)})
 	}
-	changeovers := changeoversBefore(s, r)
-	if byThemselves(s, changeovers) {
-		banks, supply.Changeover = [][]cylinder.Filled{slices.Concat(banks...)}, len(changeovers) > 0
+	if byThemselves(s, changeoversBefore(s, r)) {
+		banks, supply.Changeover = [][]cylinder.Filled{slices.Concat(banks...)}, true
 	}
 	came := fed{all: true, text: "every busy time of an ordinary day is fed"}
 	steps := check.Formula{Source: wallSource, Valid: "followed in steps of time from a quarter full, with mass and energy closed to 1e-6: how long it feeds the busy times"}

@@ -43,7 +43,7 @@ var leastSize = &check.Figure[unit.Length, *layout.Line]{
 			return 0
 		}
 		for _, size := range pipe.Sizes(materialOf(kind)) {
-			if size.Bore >= bore && size.Outside > size.Bore {
+			if size.Bore >= bore {
 				check.Constant(s, "D_size", "bore of "+size.Name, size.Source, size.Bore)
 				return check.Step(s, "D_o", check.Formula{Source: size.Source, Valid: "the narrowest of the standard sizes"}, func() unit.Length { return size.Outside })
 			}

@@ -38,7 +38,12 @@ func TestParts(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if diff := cmp.Diff(c.want, partsOf(found[c.check+" "+c.subject])); diff != "" {
+			f := found[c.check+" "+c.subject]
+			got := partsOf(f)
+			if c.reads {
+				got = append(got, inputsOf(f)...)
+			}
+			if diff := cmp.Diff(c.want, got); diff != "" {
 				t.Errorf("parts (-want +got):\n%s", diff)
 			}
 		})
@@ -49,6 +54,7 @@ type partCase struct {
 	name, code, check, subject string
 	edits                      []string
 	want                       []string
+	reads                      bool // what was read is wanted as well
 }
 
 // partsOf tells each part in a line: how it ended, what about, what was found and needed,
@@ -76,8 +82,8 @@ func partsOf(f report.Finding) (lines []string) {
 }
 
 var partCases = []partCase{
-	{"both ways of counting rest on the list of cylinders", everyTerm, "cylinder.count-size", "dwelling",
-		[]string{`/surveyedBy/complete = ["lines", "appliances"]`}, []string{
+	{name: "both ways of counting rest on the list of cylinders", code: everyTerm, check: "cylinder.count-size", subject: "dwelling",
+		edits: []string{`/surveyedBy/complete = ["lines", "appliances"]`}, want: []string{
 			"not-known not-surveyed, cylinders in service: 2 → 2 missing /surveyedBy/complete",
 			"not-known not-surveyed, cylinder A, propane when full: 9 kg (19.9 lb) → 11.3 kg (25 lb) missing /surveyedBy/complete",
 			"not-known not-surveyed, cylinder A, water capacity: 21.6 kg (47.6 lb) → 27.2 kg (60 lb) missing /surveyedBy/complete",
@@ -87,9 +93,13 @@ var partCases = []partCase{
 			"within, cylinder B, water capacity: 21.6 kg (47.6 lb) → 27.2 kg (60 lb)",
 			"within, cylinder B, propane when full: 9 kg (19.9 lb) → 4.5 kg (10 lb)",
 		}},
-	{"what is missing of a changeover is told at once", everyTerm, "changeover.no-return", "changeovers/auto",
-		[]string{"delete /changeovers/auto/connects", "/changeovers/auto/evidence = {}", "delete /changeovers/auto/nonReturn"}, []string{
+	{name: "what is missing of a changeover is told at once", code: everyTerm, check: "changeover.no-return", subject: "changeovers/auto",
+		edits: []string{"delete /changeovers/auto/connects", "/changeovers/auto/evidence = {}", "delete /changeovers/auto/nonReturn"}, want: []string{
 			"not-known missing-input missing /changeovers/auto/connects /changeovers/auto/nonReturn",
 			"not-known missing-input missing /changeovers/auto/connects",
 		}},
+	{name: "nothing is read beyond the regulator before a regulator", code: everyTerm, check: "supply.cold-pressure", subject: "regulators/second",
+		edits: []string{`/regulators/second = { "in": "open-air", "gas": "propane", "outlet": "11 inH2O" }`, `/lines/to-water/from = "regulators/second"`,
+			`/lines/between = { "from": "junctions/block", "to": "regulators/second", "kind": "copper" }`},
+		want: []string{"not-applicable rule-does-not-apply", "/lines", "/lines/between/from", "/lines/trunk/from"}, reads: true},
 }

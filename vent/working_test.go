@@ -94,6 +94,9 @@ func symbolsOf(working []report.Line) string {
 		if symbol == "" && l.Place != nil {
 			symbol = l.Place.Pointer[strings.LastIndex(l.Place.Pointer, "/")+1:]
 		}
+		if l.Formula != "" {
+			symbol += "=" // and by a formula that can be reckoned
+		}
 		all = append(all, strings.TrimSpace(l.Role+" "+symbol))
 	}
 	slices.Sort(all)
