@@ -12,7 +12,9 @@ import (
 
 	"lowvent.example/schema/check"
 	"lowvent.example/schema/check/checktest"
+	"lowvent.example/schema/layout"
 	"lowvent.example/schema/report"
+	"lowvent.example/schema/source"
 )
 
 const workingGolden = "testdata/working.golden"
@@ -38,10 +40,11 @@ func TestWorkingOfTheDemos(t *testing.T) {
 		}
 		for _, f := range r.Findings {
 			for _, p := range f.Parts {
-				worked = append(worked, f.Check+" | "+symbolsOf(p.Working))
+				worked = append(worked, f.Check+" | "+symbolsOf(p.Working)+" | "+strings.Join(restsOn(p), " "))
 			}
 		}
 	}
+	got = append(append(got, "== sorrel.json with nothing stated complete"), withoutSurveys(t)...)
 	slices.Sort(worked)
 	got = append(append(got, "== working"), slices.Compact(worked)...)
 	if *update {
@@ -56,6 +59,52 @@ func TestWorkingOfTheDemos(t *testing.T) {
 	if diff := cmp.Diff(strings.Split(strings.TrimSuffix(string(want), "\n"), "\n"), got); diff != "" {
 		t.Errorf("working (-want +got):\n%s", changedLines(diff))
 	}
+}
+
+// withoutSurveys is what is left open where no list is stated complete.
+func withoutSurveys(t *testing.T) (lines []string) {
+	t.Helper()
+	s, err := bareScene(t, goodFiles[0], everyTerm)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var edits []source.Edit
+	for _, pointer := range memberPointers(s.layout.Root()) {
+		if strings.HasSuffix(pointer, "/complete") {
+			edits = append(edits, source.Edit{Pointer: pointer, Value: "[]"})
+		}
+	}
+	l, loads := s.changed(t, edits...)
+	if !loads {
+		t.Fatal("it does not load")
+	}
+	r, err := check.Run(context.Background(), allChecks(), l, s.codes, check.Options{On: checktest.Day, Workers: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range r.Figures {
+		if f.Note != "" || len(f.Missing) > 0 {
+			lines = append(lines, f.ID+" "+f.Subject+": "+f.Note+gapsIn(f.Missing))
+		}
+	}
+	for _, f := range r.Findings {
+		for _, p := range f.Parts {
+			if line := fmt.Sprintf("%s: %s %s", f.Check, p.Outcome, p.Reason) + gapsIn(p.Missing); len(p.Missing) > 0 && !slices.Contains(lines, line) {
+				lines = append(lines, line)
+			}
+		}
+	}
+	return lines
+}
+
+// gapsIn tells by place what is missing.
+func gapsIn(missing []report.Missing) string {
+	var all []string
+	for _, m := range missing {
+		all = append(all, layout.Template(m.Place.Pointer)+"#"+m.What[strings.LastIndex(m.What, " all ")+1:])
+	}
+	slices.Sort(all)
+	return " " + strings.Join(slices.Compact(all), " ")
 }
 
 // valueOf is what a figure comes to: its value, its course at some points, or what is
@@ -80,6 +129,19 @@ func valueOf(f report.Figure) (text string) {
 		text += " missing " + m.What + ";"
 	}
 	return text
+}
+
+// restsOn is what a part took and relied on, each once.
+func restsOn(p report.Part) (all []string) {
+	for _, in := range p.Inputs {
+		all = append(all, layout.Template(in.Pointer))
+	}
+	for _, survey := range p.Surveys {
+		pointer, list, _ := strings.Cut(survey, "#")
+		all = append(all, layout.Template(pointer)+"#"+list)
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // symbolsOf lists the lines of a working, each kind of line once. Those that are named

@@ -33,6 +33,9 @@ const tables = "^(TestHazardsRaiseExactlyWhatTheyMust)$"
 // working is what the figures of the demos come to, and how.
 const working = "^TestWorkingOfTheDemos$"
 
+// reckoned is the working of the demos, reckoned again.
+const reckoned = "^TestWorkingCanBeReckonedAgain$/^demos$"
+
 // byCheck are sweeps that can be run for some checks.
 const byCheck = "^(TestWordsForPeople|TestMendsMend|TestDescriptorsTellTheTruth|TestWorkingCanBeReckonedAgain)$"
 
@@ -43,6 +46,7 @@ const lastStage = 5
 // check's own examples, those of all checks that reach it, and then tests of everything.
 func stages(path string, reaching []example) [lastStage + 1][]stage {
 	quick, slow := stage{pkg: "./vent", skip: strings.Join([]string{sweeps, tables, working}, "|")}, stage{pkg: "./vent", run: sweeps}
+	again := stage{pkg: "./vent", run: reckoned}
 	table := []stage{{pkg: "./vent", run: tables}}
 	folder := filepath.ToSlash(filepath.Dir(path))
 	others := ofExamples("./gas", reaching, path, false)
@@ -53,13 +57,13 @@ func stages(path string, reaching []example) [lastStage + 1][]stage {
 	}
 	switch folder {
 	case "vent", "gas":
-		all := [lastStage + 1][]stage{ofExamples("./"+folder, reaching, path, true), others, told, {quick}, table, {slow}}
+		all := [lastStage + 1][]stage{ofExamples("./"+folder, reaching, path, true), others, told, {again, quick}, table, {slow}}
 		if folder == "gas" {
-			all[3], all[lastStage] = []stage{{pkg: "./gas", skip: "^TestExamples$"}, quick}, []stage{{pkg: "./gas", run: "^TestExamples$"}, slow}
+			all[3], all[lastStage] = []stage{{pkg: "./gas", skip: "^TestExamples$"}, again, quick}, []stage{{pkg: "./gas", run: "^TestExamples$"}, slow}
 		}
 		return all
 	}
-	return [lastStage + 1][]stage{{{pkg: "./" + folder}}, others, told, {{pkg: "./gas", skip: "^TestExamples$"}, quick}, table, {{pkg: "./gas", run: "^TestExamples$"}, slow}}
+	return [lastStage + 1][]stage{{{pkg: "./" + folder}}, others, told, {{pkg: "./gas", skip: "^TestExamples$"}, again, quick}, table, {{pkg: "./gas", run: "^TestExamples$"}, slow}}
 }
 
 // example is the examples of one check.
