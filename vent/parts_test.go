@@ -18,36 +18,42 @@ import (
 func TestParts(t *testing.T) {
 	for _, c := range partCases {
 		t.Run(c.name, func(t *testing.T) {
-			codes, err := bench(t).Codes(c.code)
-			if err != nil {
-				t.Fatal(err)
-			}
-			var edits []source.Edit
-			for _, line := range c.edits {
-				e, err := source.ParseEdit(line)
-				if err != nil {
-					t.Fatal(err)
-				}
-				edits = append(edits, e)
-			}
-			l, err := bench(t).Layout(checktest.DefaultBase, edits)
-			if err != nil {
-				t.Fatal(err)
-			}
-			found, err := ask(l, codes, c.check)
-			if err != nil {
-				t.Fatal(err)
-			}
-			f := found[c.check+" "+c.subject]
+			f := askedOf(t, c.code, c.check, c.subject, c.edits)
 			got := partsOf(f)
 			if c.reads {
-				got = append(got, inputsOf(f)...)
+				got = append(append(got, inputsOf(f)...), limitsOf(f)...)
 			}
 			if diff := cmp.Diff(c.want, got); diff != "" {
 				t.Errorf("parts (-want +got):\n%s", diff)
 			}
 		})
 	}
+}
+
+// askedOf is what a check says of one subject of Sorrel with edits, by a code.
+func askedOf(t *testing.T, codeName, id, subject string, edits []string) report.Finding {
+	t.Helper()
+	codes, err := bench(t).Codes(codeName)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []source.Edit
+	for _, line := range edits {
+		all = append(all, editsIn(t, line)...)
+	}
+	l, err := bench(t).Layout(checktest.DefaultBase, all)
+	if err != nil {
+		t.Fatalf("%s: %v", id, err)
+	}
+	found, err := ask(l, codes, id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, known := found[id+" "+subject]
+	if !known {
+		t.Fatalf("%s is not asked of %s", id, subject)
+	}
+	return f
 }
 
 type partCase struct {
@@ -102,4 +108,32 @@ var partCases = []partCase{
 		edits: []string{`/regulators/second = { "in": "open-air", "gas": "propane", "outlet": "11 inH2O" }`, `/lines/to-water/from = "regulators/second"`,
 			`/lines/between = { "from": "junctions/block", "to": "regulators/second", "kind": "copper" }`},
 		want: []string{"not-applicable rule-does-not-apply", "/lines", "/lines/between/from", "/lines/trunk/from"}, reads: true},
+}
+
+// TestTheLimitIsAskedFirst: where there is nothing to hold against a limit, the answer has
+// asked for the limit all the same, so that a silent code is not passed over.
+func TestTheLimitIsAskedFirst(t *testing.T) {
+	outlet := `/outdoorOutlets = { "side": { "at": ["4.20 m", "2.35 m", "0.40 m"], "shutoff": true, "capped": true } }`
+	noOpenings := []string{"/openings = {}", "/tapeMeasures = {}"}
+	for _, c := range []struct {
+		code, check, subject string
+		edits, want          []string // the limits of each part to which nothing applies
+	}{
+		{checktest.DefaultCode, "line.shutoff", "appliances/hob", []string{"/lines/to-hob/shutoffs = {}"}, []string{"shutoff.to-appliance practice.shutoff-reach"}},
+		{"none", "clearance.above", "appliances/hob", []string{"/combustibles = {}", "/tapeMeasures = {}"}, []string{"practice.clearance-above"}},
+		{everyTerm, "cylinder.relief-path", "cylinders/A", append([]string{`/cylinders/A/in = "open-air"`}, noOpenings...), []string{"cylinder.relief-to-opening"}},
+		{everyTerm, "cylinder.clear", "cylinders/A", append([]string{`/cylinders/A/in = "open-air"`, "/fixedVents = {}"}, noOpenings...), []string{"cylinder.to-opening"}},
+		{everyTerm, "locker.heat", "lockers/skirt", []string{"/exhausts = {}", "delete /flues/of-engine"}, []string{"locker.to-exhaust"}},
+		{everyTerm, "outdoor-outlet.place", "outdoorOutlets/side", append([]string{outlet, "/lockers/skirt/vents = {}"}, noOpenings...), []string{"practice.outlet-to-opening", "practice.outlet-to-opening"}},
+	} {
+		var got []string
+		for _, p := range askedOf(t, c.code, c.check, c.subject, c.edits).Parts {
+			if p.Reason == report.RuleExempts {
+				got = append(got, strings.Join(p.Limits, " "))
+			}
+		}
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%s, the limits of what does not apply (-want +got):\n%s", c.check, diff)
+		}
+	}
 }
