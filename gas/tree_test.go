@@ -49,7 +49,7 @@ func TestManyWaysAreWalkedOnce(t *testing.T) {
 		to := fmt.Sprintf("changeovers/c%02d", i)
 		changeovers = append(changeovers, fmt.Sprintf(`"c%02d": { "in": "open-air" }`, i))
 		for _, side := range []string{"left", "right"} {
-			lines = append(lines, fmt.Sprintf(`"%s-%02d": { "from": %q, "to": %q }`, side, i, from, to))
+			lines = append(lines, fmt.Sprintf(`"%s-%02d": { "from": %q, "to": %q, "shutoffs": {} }`, side, i, from, to))
 		}
 		from = to
 	}
@@ -59,10 +59,15 @@ func TestManyWaysAreWalkedOnce(t *testing.T) {
 		"regulators": { "main": { "in": "open-air", "capacity": "9000 BTU/h" } },
 		"changeovers": {`+strings.Join(changeovers, ",")+`},
 		"appliances": { "hob": { "in": "open-air", "ownRegulator": false, "plate": { "input": "9000 BTU/h", "basis": "gross" } } },
-		"lines": { "tail": { "from": "cylinders/a", "to": "regulators/main" }, `+strings.Join(lines, ",")+`, "last": { "from": "`+from+`", "to": "appliances/hob" } } }`)
-	for _, pair := range []string{"regulator.present /appliances/hob", "regulator.capacity /regulators/main"} {
-		if f := found[pair]; f.Outcome != report.Within {
-			t.Errorf("%s is %s: %+v", pair, f.Outcome, f.Parts)
+		"lines": { "tail": { "from": "cylinders/a", "to": "regulators/main", "shutoffs": { "valve": { "kind": "cylinder-valve", "reachedFrom": "outside" } } },
+			`+strings.Join(lines, ",")+`, "last": { "from": "`+from+`", "to": "appliances/hob", "shutoffs": {} } } }`)
+	for pair, want := range map[string]report.Outcome{
+		"regulator.present /appliances/hob":   report.Within,
+		"regulator.capacity /regulators/main": report.Within,
+		"line.main-shutoff /appliances/hob":   report.NotApplicable, // the code is silent, and custom is kept
+	} {
+		if f := found[pair]; f.Outcome != want {
+			t.Errorf("%s is %s %s, want %s", pair, f.Outcome, f.Reason, want)
 		}
 	}
 }

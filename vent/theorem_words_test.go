@@ -15,7 +15,7 @@ import (
 const wordsGolden = "testdata/words.golden"
 
 // TestWordsForPeople holds what the good and the bad examples say was found and
-// needed, of the part that decided: words are what people act on. Read the changes
+// needed, and which edits are offered, of the part that decided: words are what people act on. Read the changes
 // before you keep them: go test ./vent -run Words -update
 func TestWordsForPeople(t *testing.T) {
 	data, err := os.ReadFile(wordsGolden)
@@ -52,12 +52,23 @@ func wordsOf(cases []*acted) (lines []string) {
 		for _, f := range a.findings {
 			for _, v := range a.edits.Want {
 				if p := f.Parts[0]; checktest.Of(f) == v && p.Found != nil {
-					lines = append(lines, fmt.Sprintf("%s: %s: %s: %s | %s → %s", a.name, v.Subject, f.Outcome, strings.TrimSpace(p.About+" "+p.Text), p.Found.Text, p.Needed.Text))
+					lines = append(lines, fmt.Sprintf("%s: %s: %s: %s | %s → %s%s", a.name, v.Subject, f.Outcome, strings.TrimSpace(p.About+" "+p.Text), p.Found.Text, p.Needed.Text, editsOf(p)))
 				}
 			}
 		}
 	}
 	return lines
+}
+
+// editsOf are the edits that a part offers.
+func editsOf(p report.Part) (text string) {
+	if p.Mend == nil {
+		return ""
+	}
+	for _, e := range p.Mend.Set {
+		text += " | " + e.Pointer + " = " + e.Value
+	}
+	return text
 }
 
 // TestWordsDoNotContradictTheOutcome: what is not met is never shown as found just as

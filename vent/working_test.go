@@ -136,6 +136,9 @@ func restsOn(p report.Part) (all []string) {
 	for _, in := range p.Inputs {
 		all = append(all, layout.Template(in.Pointer))
 	}
+	for _, limit := range p.Limits {
+		all = append(all, "limit:"+limit)
+	}
 	for _, survey := range p.Surveys {
 		pointer, list, _ := strings.Cut(survey, "#")
 		all = append(all, layout.Template(pointer)+"#"+list)
