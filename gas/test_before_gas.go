@@ -15,7 +15,7 @@ var _ = add(check.ForDwelling(check.Descriptor{
 	Why:        "An open valve on a line that nobody tested can fill a locker or a room within the hour, while its owner looks for the lighter.",
 	NotCovered: "What the test was, and whether it was enough: test.tightness, test.pressure and test.high-side. Whether anything was changed since: inspection.current.",
 	Word:       report.Danger,
-	MayAct:     report.Owner,
+	MayAct:     report.LicensedFitter,
 	Limits:     []*code.Term{code.PracticeTestBeforeGas.Term},
 	Reads:      []string{"/gas/connected", "/lines", "/tests", "/tests/*/kind", "/tests/*/covers", "/tests/*/on", "/tests/*/licence"},
 	Inventory:  []layout.InventoryList{layout.InventoryListLines},
@@ -42,7 +42,7 @@ func testedLine(s *check.Sheet, line *layout.Line) check.Ruling {
 	}
 	if len(tries) == 0 {
 		return check.Is(s, false, duty, "gas is let in, and no test is in the file", tested).Points(line.Spot()).
-			Mend("Shut the valve of every cylinder now, and keep it shut until a licensed fitter has tested this line.")
+			Mend("A licensed fitter tests this line. Until then the valve of every cylinder is shut, which anybody may do, from clean air.")
 	}
 	return check.Any(s, tries...)
 }
