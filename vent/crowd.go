@@ -29,7 +29,6 @@ type gathering struct {
 	placed   []layout.Item    // as in boxes
 	unplaced []layout.Item    // those of which coordinates do not tell where they are, or the file not of what sort
 	sorts    map[string][]int // of the placed, in order
-	names    []string
 }
 
 // withinReach leaves of very many things those that may lie within a distance of a
@@ -70,24 +69,22 @@ func gather[T layout.Item](l *layout.Layout, of sorts, things []T) *gathering {
 		g.sorts[sort] = append(g.sorts[sort], len(g.placed))
 		g.placed, g.boxes = append(g.placed, each), append(g.boxes, b)
 	}
-	for name, members := range g.sorts {
-		g.names = append(g.names, name)
+	for _, members := range g.sorts {
 		slices.SortStableFunc(members, func(i, j int) int { return cmp.Compare(of.first(g.boxes[i], g.boxes[j]), 0) })
 	}
-	slices.Sort(g.names)
 	g.index = box.NewIndex(g.boxes, 1)
 	return g
 }
 
-// reps adds to those that are near the first of each sort that is not.
+// reps adds to those that are near the first of each sort that is not, in no order.
 func (g *gathering) reps(near []int) []int {
 	isNear := map[int]bool{}
 	for _, i := range near {
 		isNear[i] = true
 	}
-	for _, name := range g.names {
-		if i := slices.IndexFunc(g.sorts[name], func(i int) bool { return !isNear[i] }); i >= 0 {
-			near = append(near, g.sorts[name][i])
+	for _, members := range g.sorts {
+		if i := slices.IndexFunc(members, func(i int) bool { return !isNear[i] }); i >= 0 {
+			near = append(near, members[i])
 		}
 	}
 	return near

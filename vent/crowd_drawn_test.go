@@ -1,8 +1,14 @@
 package vent
 
 import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
+	"lowvent.example/schema/check"
+	"lowvent.example/schema/code"
 	"lowvent.example/schema/layout"
 	"lowvent.example/schema/source"
 	"lowvent.example/schema/unit"
@@ -72,5 +78,50 @@ func TestTheFirstOfASort(t *testing.T) {
 	}
 	if inOrder(below, over) != 0 {
 		t.Error("what has no order is put in order")
+	}
+}
+
+// TestWhatIsLeftOfACrowd: what is near, what nobody drew or sorted, what a tape leads to,
+// and of each sort the first of what is far.
+func TestWhatIsLeftOfACrowd(t *testing.T) {
+	var things []string
+	add := func(id, text string) { things = append(things, fmt.Sprintf("%q: { %s }", id, text)) }
+	for i := range crowd {
+		add(fmt.Sprintf("far-%03d", i), fmt.Sprintf(`"kind": "wall", "at": ["50 m", "0 m", "%d.5 m"]`, i%7+2))
+	}
+	add("far-lowest", `"kind": "wall", "at": ["50 m", "0 m", "1 m"]`)
+	add("far-other", `"kind": "curtain", "at": ["50 m", "0 m", "9 m"]`)
+	add("near-lowest", `"kind": "wall", "at": ["1 m", "0 m", "0 m"]`)
+	add("near", `"kind": "wall", "at": ["0 m", "1 m", "5 m"]`)
+	add("unplaced", `"kind": "wall"`)
+	add("unsorted", `"at": ["50 m", "0 m", "8 m"]`)
+	add("taped-to", `"kind": "wall", "at": ["50 m", "0 m", "8 m"]`)
+	add("taped-from", `"kind": "wall", "at": ["50 m", "0 m", "8 m"]`)
+	l, faults := layout.Load(source.NewFile("crowd.json", []byte(`{ "format": "lowvent-layout/1",
+		"appliances": { "hob": { "in": "open-air", "box": { "from": ["0 m", "0 m", "0 m"], "to": ["0.5 m", "0.5 m", "0.5 m"] } } },
+		"tapeMeasures": { "one": { "from": "appliances/hob", "to": "combustibles/taped-to", "is": "1 m" }, "two": { "from": "combustibles/taped-from", "to": "appliances/hob", "is": "1 m" } },
+		"combustibles": {`+strings.Join(things, ",")+`} }`)))
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	codes, err := code.Use("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	of := sorts{"crowd", func(item layout.Item) (string, bool) { return stated(&item.(*layout.Combustible).Kind) }, lowestFirst}
+	var kept []string
+	ask := check.ForDwelling(check.Descriptor{ID: "crowd.kept"}, func(s *check.Sheet, l *layout.Layout) check.Ruling {
+		kept = nil
+		for _, c := range withinReach(s, of, l.Combustibles.All(), l.Appliances.Get("hob"), 2) {
+			kept = append(kept, c.ID())
+		}
+		return check.NotApplicable(s, "it only looks")
+	})
+	if _, err := check.Run(context.Background(), check.Set{Checks: []check.Check{ask}}, l, codes, check.Options{On: unit.Date{Year: 2026, Month: 11, Day: 25}, Workers: 1}); err != nil {
+		t.Fatal(err)
+	}
+	slices.Sort(kept)
+	if want := []string{"far-lowest", "far-other", "near", "near-lowest", "taped-from", "taped-to", "unplaced", "unsorted"}; !slices.Equal(kept, want) {
+		t.Errorf("kept %v, want %v", kept, want)
 	}
 }

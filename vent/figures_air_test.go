@@ -197,3 +197,24 @@ func TestGasArrives(t *testing.T) {
 		t.Errorf("in the engine space, to which no way leads: %+v", f)
 	}
 }
+
+// TestALowerSillLetsGasOver: of the sills that two rooms list for one doorway the lower
+// counts, whoever lists it, and a higher one keeps gas back for longer.
+func TestALowerSillLetsGasOver(t *testing.T) {
+	soon := func(a, b, sillA, sillB, source string) float64 {
+		patch := func(from, to, sill string) string {
+			return "/spaces/" + from + "/openTo/" + to + `/sill = "` + sill + `"`
+		}
+		return figure(t, airFigures(t, patch(a, b, sillA), patch(b, a, sillB), `/ignitionSources/bandsaw/in = "spaces/`+b+`"`, `/ignitionSources/bandsaw/at = ["3.00 m", "2.00 m", "0.02 m"]`), "ignition.gas-arrives /ignitionSources/"+source)
+	}
+	for _, way := range [][2]string{{"studio", "cab"}, {"studio", "washroom"}} {
+		low, high := soon(way[0], way[1], "50 mm", "50 mm", "bandsaw"), soon(way[0], way[1], "300 mm", "300 mm", "bandsaw")
+		if low >= high {
+			t.Errorf("to the %s: over 5 cm after %v s, over 30 cm after %v s", way[1], low, high)
+		}
+		one, other := soon(way[0], way[1], "50 mm", "300 mm", "bandsaw"), soon(way[0], way[1], "300 mm", "50 mm", "bandsaw")
+		if one != low || other != low {
+			t.Errorf("to the %s: %v s and %v s where one side lists 5 cm, %v s where both do", way[1], one, other, low)
+		}
+	}
+}
