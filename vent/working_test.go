@@ -45,6 +45,7 @@ func TestWorkingOfTheDemos(t *testing.T) {
 		}
 	}
 	got = append(append(got, "== sorrel.json with nothing stated complete"), withoutSurveys(t)...)
+	got = append(append(got, "== sorrel.json, its vents shut, its regulator and its hob outside"), withNothingThere(t)...)
 	slices.Sort(worked)
 	got = append(append(got, "== working"), slices.Compact(worked)...)
 	if *update {
@@ -92,6 +93,33 @@ func withoutSurveys(t *testing.T) (lines []string) {
 			if line := fmt.Sprintf("%s: %s %s", f.Check, p.Outcome, p.Reason) + gapsIn(p.Missing); len(p.Missing) > 0 && !slices.Contains(lines, line) {
 				lines = append(lines, line)
 			}
+		}
+	}
+	return lines
+}
+
+// withNothingThere is what the figures miss where what they tell of is not there.
+func withNothingThere(t *testing.T) (lines []string) {
+	t.Helper()
+	s, err := bareScene(t, goodFiles[0], everyTerm)
+	if err != nil {
+		t.Fatal(err)
+	}
+	edits := editsIn(t, `/regulators/main/in = "open-air";;/appliances/hob/in = "open-air"`)
+	for _, vent := range s.layout.Lockers.Get("skirt").Vents.All() {
+		edits = append(edits, source.Edit{Pointer: vent.Spot().Pointer() + "/closable", Value: "true"})
+	}
+	l, loads := s.changed(t, edits...)
+	if !loads {
+		t.Fatal("it does not load")
+	}
+	r, err := check.Run(context.Background(), allChecks(), l, s.codes, check.Options{On: checktest.Day, Workers: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range r.Figures {
+		for _, m := range f.Missing {
+			lines = append(lines, f.ID+" "+f.Subject+": "+m.What)
 		}
 	}
 	return lines

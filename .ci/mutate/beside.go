@@ -46,10 +46,11 @@ func (g *generator) operator(n *ast.BinaryExpr, text string) form {
 }
 
 // field is the form of a field, or of a word of a package, that another replaces. A
-// field is gone to by its address, since it may be written, or its address taken.
+// field is gone to by its address, since it may be written, or its address taken; what a
+// call gives has none.
 func (g *generator) field(n *ast.SelectorExpr, other string) form {
 	x := g.source(n.X)
-	if g.imports[x] {
+	if _, isCall := n.X.(*ast.CallExpr); isCall || g.imports[x] {
 		return g.around(n, "mutation.Either(ID, ", ", "+x+"."+other+")")
 	}
 	return g.around(n, "(*mutation.Either(ID, &", ", &"+x+"."+other+"))")
@@ -69,7 +70,9 @@ func (g *generator) called(n *ast.CallExpr, f ast.Node, other string) form {
 	default:
 		gives = "Edit"
 	}
-	if x, _, qualified := strings.Cut(callee(n), "."); qualified && x != "" {
+	if x, _, qualified := strings.Cut(callee(n), "."); x == "unit" {
+		gives = "bool"
+	} else if qualified && x != "" {
 		gives = map[string]string{"Ruling": "check.", "Edit": "report."}[gives] + gives
 	}
 	whole := g.source(n)

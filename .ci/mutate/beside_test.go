@@ -23,6 +23,7 @@ func TestMerged(t *testing.T) {
 		{"func f() bool { return ok }", "return (mutation.On(0) || ((!mutation.On(1) && (ok))))"},
 		{"func f() { x = false }", "x = ((false) != mutation.On(0))"},
 		{"func f() { x = &a.Low }", "x = &(*mutation.Either(0, &a.Low, &a.High))"},
+		{"func f() { x = gap(a).Low }", "x = mutation.Either(0, gap(a).Low, gap(a).High)"},
 		{"import \"m/layout\"\nfunc f() { x = layout.VentLevelLow }", "x = mutation.Either(0, layout.VentLevelLow, layout.VentLevelHigh)"},
 		{"func f() { x = g(s, code.A) }", "x = g(s, mutation.Either(0, code.A, code.B))"},
 		{"func f() { x = check.AtMost(s, a) }", "x = mutation.Either(0, func() check.Ruling { return check.AtMost(s, a) }, func() check.Ruling { return check.AtLeast(s, a) })()"},
