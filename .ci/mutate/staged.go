@@ -30,8 +30,8 @@ const sweeps = "^(TestWorkingCanBeReckonedAgain|TestDescriptorsTellTheTruth|Test
 // tables are those that take longer than the rest of the others, and what the demos tell.
 const tables = "^(TestHazardsRaiseExactlyWhatTheyMust)$"
 
-// working is what the figures of the demos come to, and how.
-const working = "^TestWorkingOfTheDemos$"
+// working is what the figures of the demos come to, and how, and other quick tables.
+const working = "^(TestWorkingOfTheDemos|TestParts|TestTheLimitIsAskedFirst|TestDrawn|TestTheFirstOfASort|TestWhatIsLeftOfACrowd)$"
 
 // reckoned is the working of the demos, reckoned again.
 const reckoned = "^TestWorkingCanBeReckonedAgain$/^demos$"
@@ -332,7 +332,7 @@ func (c *campaign) verdict(i, stage int) verdict {
 		return try(c.root, m, c.o.timeout)
 	case !c.fitted.beside[i]:
 		return broken
-	case stage == lastStage && c.known[m.key()] != "":
+	case stage > 2 && c.known[m.key()] != "":
 		return alive
 	}
 	for _, s := range stages(m.path, c.reaching[i])[stage] {
