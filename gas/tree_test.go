@@ -3,6 +3,7 @@ package gas_test
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -193,5 +194,33 @@ func TestALoadCountsWhatHangsBehind(t *testing.T) {
 		if strings.HasPrefix(regulator, "regulator.capacity") && f.Outcome != report.NotKnown {
 			t.Errorf("%s is %s, with an appliance that no line brings gas to", regulator, f.Outcome)
 		}
+	}
+}
+
+// TestTestVolumes: what is behind a further regulator is tested apart, and a file that
+// lists no lines tells of no volume.
+func TestTestVolumes(t *testing.T) {
+	main, second := "regulator.test-volume /regulators/main", "regulator.test-volume /regulators/second"
+	whole := value(t, figuresOf(t), main)
+	parts := figuresOf(t, `/regulators/second = { "in": "open-air", "gas": "propane", "outlet": "11 inH2O" }`, `/lines/to-water/from = "regulators/second"`,
+		`/lines/between = { "from": "junctions/block", "to": "regulators/second", "kind": "direct" }`)
+	if first, behind := value(t, parts, main), value(t, parts, second); behind <= 0 || math.Abs(first+behind-whole) > 1e-12 {
+		t.Errorf("%v m3 before and %v m3 behind it, %v m3 without it", first, behind, whole)
+	}
+	l, faults := layout.Load(source.NewFile("lines.json", []byte(`{ "format": "lowvent-layout/1", "regulators": { "main": { "in": "open-air" } } }`)))
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	codes, err := code.Use(checktest.DefaultCode)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := check.Run(context.Background(), check.Set{Figures: gas.Checks().Figures}, l, codes, check.Options{On: checktest.Day})
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := slices.IndexFunc(r.Figures, func(f report.Figure) bool { return f.ID+" "+f.Subject == main })
+	if at < 0 || r.Figures[at].Value != nil || len(r.Figures[at].Missing) == 0 {
+		t.Errorf("without a list of lines: %+v", r.Figures)
 	}
 }

@@ -218,3 +218,23 @@ func TestALowerSillLetsGasOver(t *testing.T) {
 		}
 	}
 }
+
+// TestHeightsOverALowerFloor: how deep gas stands, and how high what lights it, is told over
+// the floor of the space, wherever that lies.
+func TestHeightsOverALowerFloor(t *testing.T) {
+	course := airFigures(t, `/spaces/studio/box/from = ["0 m", "0 m", "-0.2 m"]`, `/ignitionSources/bandsaw/at = ["3.00 m", "2.00 m", "1 m"]`)["appliance.unlit-course /appliances/hob"].Course
+	for _, p := range course.Points {
+		if p[1] < 0 {
+			t.Errorf("after %v s the gas stands at %v m over the floor", p[0], p[1])
+		}
+	}
+	height := -1.0
+	for _, l := range course.Levels {
+		if strings.Contains(l.Title, "bandsaw") {
+			height = l.At
+		}
+	}
+	if math.Abs(height-1.2) > 1e-9 {
+		t.Errorf("the saw is %v m over the floor, want 1.2 m", height)
+	}
+}

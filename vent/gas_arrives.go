@@ -155,8 +155,7 @@ func levelIn(space *layout.Space, thing box.Box) unit.Length {
 	z, _ := box.LowestPoint(thing)
 	a, _ := space.Box.From.Get() // taken by floorPlan already
 	b, _ := space.Box.To.Get()
-	low, high := min(a[2].Nominal, b[2].Nominal), max(a[2].Nominal, b[2].Nominal)
-	return min(max(z.Nominal, low), high)
+	return min(max(z.Nominal, a[2].Nominal), b[2].Nominal)
 }
 
 var _ = show(check.Detail(check.Show(gasArrives, ignitionSources)))

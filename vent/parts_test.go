@@ -100,7 +100,7 @@ var partCases = []partCase{
 			"within, cylinder B, propane when full: 9 kg (19.9 lb) → 4.5 kg (10 lb)",
 		}},
 	{name: "what is missing of a changeover is told at once", code: everyTerm, check: "changeover.no-return", subject: "changeovers/auto",
-		edits: []string{"delete /changeovers/auto/connects", "/changeovers/auto/evidence = {}", "delete /changeovers/auto/nonReturn"}, want: []string{
+		edits: []string{"delete /lines/tail-B", `/tests/high-side/covers = ["lines/tail-A", "lines/inlet"]`, "delete /changeovers/auto/connects", "/changeovers/auto/evidence = {}", "delete /changeovers/auto/nonReturn"}, want: []string{
 			"not-known missing-input missing /changeovers/auto/connects /changeovers/auto/nonReturn",
 			"not-known missing-input missing /changeovers/auto/connects",
 		}},
@@ -153,6 +153,20 @@ func TestTheLimitIsAskedFirst(t *testing.T) {
 		}
 		if diff := cmp.Diff(c.want, got); diff != "" {
 			t.Errorf("%s, the limits of what does not apply (-want +got):\n%s", c.check, diff)
+		}
+	}
+}
+
+// TestVentsAreToBeMovedToTheirEnd: a low vent nearer to the floor, a high one to the
+// ceiling.
+func TestVentsAreToBeMovedToTheirEnd(t *testing.T) {
+	for edit, want := range map[string]string{
+		`/fixedVents/studio-roof/at = ["2.30 m", "2.30 m", "1.20 m"]`: "A high vent nearer to the ceiling.",
+		`/fixedVents/studio-floor/at = ["1.75 m", "0 m", "1.20 m"]`:   "A low vent nearer to the floor.",
+	} {
+		f := askedOf(t, everyTerm, "room.vent-place", "spaces/studio", []string{edit})
+		if p := f.Parts[0]; p.Outcome != report.NotMet || p.Mend == nil || p.Mend.Text != want {
+			t.Errorf("%s: %s, %+v, want %q", edit, p.Outcome, p.Mend, want)
 		}
 	}
 }

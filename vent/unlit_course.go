@@ -48,12 +48,11 @@ var unlitCourse = &check.Course[*layout.Appliance]{
 // stand that its lists name. One without a position is left out: the course does not rest on it.
 func levelsIn(s *check.Sheet, space *layout.Space) []report.Level {
 	from, _ := space.Box.From.Get()
-	to, _ := space.Box.To.Get()
-	floor := min(from[2].Nominal, to[2].Nominal)
+	floor := from[2].Nominal
 	var levels []report.Level
 	add := func(title string, p *layout.Position) {
-		if a, b, known := p.Corners(); known {
-			levels = append(levels, report.Level{Title: title, At: float64(min(a[2].Nominal, b[2].Nominal) - floor)})
+		if lowest, _, known := p.Corners(); known {
+			levels = append(levels, report.Level{Title: title, At: float64(lowest[2].Nominal - floor)})
 		}
 	}
 	for _, each := range s.Layout().IgnitionSources.All() {
