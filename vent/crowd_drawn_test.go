@@ -3,6 +3,7 @@ package vent
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -123,5 +124,59 @@ func TestWhatIsLeftOfACrowd(t *testing.T) {
 	slices.Sort(kept)
 	if want := []string{"far-lowest", "far-other", "near", "near-lowest", "taped-from", "taped-to", "unplaced", "unsorted"}; !slices.Equal(kept, want) {
 		t.Errorf("kept %v, want %v", kept, want)
+	}
+}
+
+// loaded is a layout with little in it.
+func loaded(t *testing.T, text string) *layout.Layout {
+	t.Helper()
+	l, faults := layout.Load(source.NewFile("little.json", []byte(`{ "format": "lowvent-layout/1", `+text+` }`)))
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	return l
+}
+
+// TestFuelSorts: what can burn has a sort only if the file tells all that makes it.
+func TestFuelSorts(t *testing.T) {
+	l := loaded(t, `"spaces": { "cabin": {} }, "combustibles": { "all": { "in": "spaces/cabin", "surface": "wood", "moves": true }, "no-place": { "surface": "wood", "moves": true },
+		"no-surface": { "in": "spaces/cabin", "moves": true }, "no-movement": { "in": "spaces/cabin", "surface": "wood" } }`)
+	for _, c := range l.Combustibles.All() {
+		if _, told := fuelSorts.of(c); told != (c.ID() == "all") {
+			t.Errorf("%s: told %t", c.ID(), told)
+		}
+	}
+}
+
+// TestFarthest: the farthest that a plate asks for, half as much again, by the end of its
+// band; what the plate leaves out counts for nothing.
+func TestFarthest(t *testing.T) {
+	l := loaded(t, `"appliances": { "hob": { "clearances": { "above": "1 m ± 20 cm", "sides": "0.5 m", "below": "0.1 m" } }, "bare": { "clearances": {} } }`)
+	for id, want := range map[string]float64{"hob": 1.8, "bare": 0} {
+		if got := float64(farthest(&l.Appliances.Get(id).Clearances)); math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s: %v, want %v", id, got, want)
+		}
+	}
+}
+
+// TestRisesAbove: whatever may reach over the least that the other may be counts.
+func TestRisesAbove(t *testing.T) {
+	at := func(low, high float64) box.Box { return box.At(box.Point{Z: banded(low, (low+high)/2, high)}) }
+	for _, c := range []struct {
+		lower, thing box.Box
+		want         bool
+	}{{at(1, 1), at(2, 2), true}, {at(1, 1), at(1, 1), false}, {at(1, 1), at(0.8, 1.1), true}, {at(0.8, 1.2), at(1, 1), true}, {at(1, 1.2), at(0.8, 1), false}} {
+		if got := risesAbove(c.lower, c.thing); got != c.want {
+			t.Errorf("%v over %v: %t, want %t", c.thing.To.Z, c.lower.To.Z, got, c.want)
+		}
+	}
+}
+
+// TestWhatIsFired: a file without a list of appliances does not tell what burns.
+func TestWhatIsFired(t *testing.T) {
+	for text, want := range map[string]bool{`"appliances": {}, "stoves": {}`: true, `"stoves": {}`: false, `"appliances": {}`: false} {
+		if _, _, known := fired(loaded(t, text)); known != want {
+			t.Errorf("%s: known %t, want %t", text, known, want)
+		}
 	}
 }

@@ -238,3 +238,16 @@ func TestHeightsOverALowerFloor(t *testing.T) {
 		t.Errorf("the saw is %v m over the floor, want 1.2 m", height)
 	}
 }
+
+// TestGasMayGoAllOneWay: of two doorways with sills at one height all of the gas may go
+// through either, so that a second one keeps nobody's room free for longer.
+func TestGasMayGoAllOneWay(t *testing.T) {
+	sills := []string{`/spaces/studio/openTo/washroom/sill = "100 mm"`, `/spaces/washroom/openTo/studio/sill = "100 mm"`,
+		`/ignitionSources/bandsaw/in = "spaces/washroom"`, `/ignitionSources/bandsaw/at = ["5 m", "1 m", "0.05 m"]`}
+	const saw = "ignition.gas-arrives /ignitionSources/bandsaw"
+	one := figure(t, airFigures(t, append(sills, "delete /spaces/studio/openTo/cab", "delete /spaces/cab/openTo/studio")...), saw)
+	two := figure(t, airFigures(t, append(sills, `/spaces/studio/openTo/cab/sill = "100 mm"`, `/spaces/cab/openTo/studio/sill = "100 mm"`)...), saw)
+	if two > one*(1+1e-9) {
+		t.Errorf("with one way %v s, with two %v s", one, two)
+	}
+}

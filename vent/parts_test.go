@@ -170,3 +170,12 @@ func TestVentsAreToBeMovedToTheirEnd(t *testing.T) {
 		}
 	}
 }
+
+// TestWhatIsUnsureIsRaisedByItsWorst: what may hang lower than it is drawn is to be raised
+// by what lacks at its lowest: 1.37 m over 0.92 m lacks 15.96 cm of 24 in.
+func TestWhatIsUnsureIsRaisedByItsWorst(t *testing.T) {
+	f := askedOf(t, everyTerm, "clearance.above", "appliances/hob", []string{"delete /tapeMeasures/hob-to-rack", `/combustibles/spice-rack/box/from/2 = "1.40 m ± 3 cm"`})
+	if p := f.Parts[0]; p.Mend == nil || len(p.Mend.Set) == 0 || p.Mend.Set[0].Value != `"1.56 m"` {
+		t.Errorf("%s, %+v", p.Outcome, p.Mend)
+	}
+}
