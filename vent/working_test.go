@@ -75,14 +75,7 @@ func withoutSurveys(t *testing.T) (lines []string) {
 			edits = append(edits, source.Edit{Pointer: pointer, Value: "[]"})
 		}
 	}
-	l, loads := s.changed(t, edits...)
-	if !loads {
-		t.Fatal("it does not load")
-	}
-	r, err := check.Run(context.Background(), allChecks(), l, s.codes, check.Options{On: checktest.Day, Workers: 2})
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := foundWith(t, s, edits)
 	for _, f := range r.Figures {
 		if f.Note != "" || len(f.Missing) > 0 {
 			lines = append(lines, f.ID+" "+f.Subject+": "+f.Note+gapsIn(f.Missing))
@@ -109,6 +102,18 @@ func withNothingThere(t *testing.T) (lines []string) {
 	for _, vent := range s.layout.Lockers.Get("skirt").Vents.All() {
 		edits = append(edits, source.Edit{Pointer: vent.Spot().Pointer() + "/closable", Value: "true"})
 	}
+	r := foundWith(t, s, edits)
+	for _, f := range r.Figures {
+		for _, m := range f.Missing {
+			lines = append(lines, f.ID+" "+f.Subject+": "+m.What)
+		}
+	}
+	return lines
+}
+
+// foundWith is what is found of a scene with edits.
+func foundWith(t *testing.T, s *scene, edits []source.Edit) check.Result {
+	t.Helper()
 	l, loads := s.changed(t, edits...)
 	if !loads {
 		t.Fatal("it does not load")
@@ -117,12 +122,7 @@ func withNothingThere(t *testing.T) (lines []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range r.Figures {
-		for _, m := range f.Missing {
-			lines = append(lines, f.ID+" "+f.Subject+": "+m.What)
-		}
-	}
-	return lines
+	return r
 }
 
 // gapsIn tells by place what is missing.

@@ -116,3 +116,15 @@ func root() string {
 	_, here, _, _ := runtime.Caller(0)
 	return filepath.Join(filepath.Dir(here), "..", "..", "..", "..")
 }
+
+// Members are the pointers of all members of a file, of objects in objects too.
+func Members(n *source.Node) []string {
+	var all []string
+	for _, child := range n.Children {
+		if n.Kind == source.Object {
+			all = append(all, child.Pointer())
+		}
+		all = append(all, Members(child)...)
+	}
+	return all
+}

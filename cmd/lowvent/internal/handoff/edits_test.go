@@ -17,18 +17,6 @@ import (
 	"lowvent.example/schema/source"
 )
 
-// membersOf are the pointers of all members of a file, of objects in objects too.
-func membersOf(n *source.Node) []string {
-	var all []string
-	for _, child := range n.Children {
-		if n.Kind == source.Object {
-			all = append(all, child.Pointer())
-		}
-		all = append(all, membersOf(child)...)
-	}
-	return all
-}
-
 // TestAnythingLeftOut takes values out of a demonstration: whatever is left out, the paper
 // is whole, begins and ends with the words that it must, and tells each finding.
 func TestAnythingLeftOut(t *testing.T) {
@@ -39,7 +27,7 @@ func TestAnythingLeftOut(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		d := rapid.SampledFrom(bases).Draw(t, "demonstration")
-		members := membersOf(d.Layout.Root())
+		members := demos.Members(d.Layout.Root())
 		var edits []source.Edit
 		for _, at := range rapid.SliceOfNDistinct(rapid.SampledFrom(members), 1, 5, rapid.ID).Draw(t, "left out") {
 			if !slices.ContainsFunc(edits, func(e source.Edit) bool { return within(at, e.Pointer) || within(e.Pointer, at) }) {
@@ -211,7 +199,7 @@ func TestScheduleLeftOut(t *testing.T) {
 	d := demos.One(t, "sorrel")
 	var edits []source.Edit
 	left := map[string]bool{}
-	for _, at := range membersOf(d.Layout.Root()) {
+	for _, at := range demos.Members(d.Layout.Root()) {
 		for _, tt := range tests {
 			if matches(tt.leave, at) && !left[at] {
 				left[at] = true

@@ -191,14 +191,7 @@ func TestTheSpacesAreDrawnAsTheyLie(t *testing.T) {
 // corners of its outline, on both drawings, and told in words.
 func TestTheMarksOfACornerAreAtIt(t *testing.T) {
 	for _, scene := range starter.Scenes() {
-		rows := map[string]row{}
-		for _, one := range walked(t, options(scene)) {
-			for _, table := range one.tables {
-				for _, r := range table.rows {
-					rows[r.code] = r
-				}
-			}
-		}
+		rows := rowsOf(t, scene)
 		for i, d := range drawingsOf(t, scene) {
 			corners := 0
 			for code, at := range d.points {

@@ -156,7 +156,7 @@ func TestABlankForEachThingThatAQuestionWaitsFor(t *testing.T) {
 // TestWhatIsLeftOutIsAskedForAgain takes values out of a layout that leaves nothing open.
 func TestWhatIsLeftOutIsAskedForAgain(t *testing.T) {
 	willow, asked := demos.One(t, "willow"), 0
-	members := slices.DeleteFunc(membersOf(willow.Layout.Root()), func(at string) bool {
+	members := slices.DeleteFunc(demos.Members(willow.Layout.Root()), func(at string) bool {
 		return reloaded(willow, source.Edit{Pointer: at, Delete: true}) == nil || strings.Contains(at, "/note") || strings.Contains(at, "/evidence")
 	})
 	rapid.Check(t, func(t *rapid.T) {
@@ -177,18 +177,6 @@ func TestWhatIsLeftOutIsAskedForAgain(t *testing.T) {
 	if asked < 25 {
 		t.Errorf("only %d things were asked for", asked)
 	}
-}
-
-// membersOf are the pointers of all members of a file, of objects in objects too.
-func membersOf(n *source.Node) []string {
-	var all []string
-	for _, child := range n.Children {
-		if n.Kind == source.Object {
-			all = append(all, child.Pointer())
-		}
-		all = append(all, membersOf(child)...)
-	}
-	return all
 }
 
 // TestAWalkOfWhatIsOpen: papers, then place by place and list by list, and at last round

@@ -23,14 +23,7 @@ var inBothSystems = map[measured.Kind][2]string{
 func TestQuantitiesAreAskedInBothSystems(t *testing.T) {
 	asked := map[measured.Kind]int{}
 	for _, scene := range starter.Scenes() {
-		rows := map[string]row{}
-		for _, one := range walked(t, options(scene)) {
-			for _, table := range one.tables {
-				for _, r := range table.rows {
-					rows[r.code] = r
-				}
-			}
-		}
+		rows := rowsOf(t, scene)
 		for _, tr := range read(t, scene).named("tr") {
 			r, is := rows[tr.named("th")[0].Text]
 			if !is || r.asked.Form != layout.FormQuantity {
@@ -75,4 +68,18 @@ func TestEachKeyOfAThingHasOneBlank(t *testing.T) {
 			}
 		}
 	}
+}
+
+// rowsOf are the rows of a scene's sheets, by their numbers.
+func rowsOf(t *testing.T, scene string) map[string]row {
+	t.Helper()
+	rows := map[string]row{}
+	for _, one := range walked(t, options(scene)) {
+		for _, table := range one.tables {
+			for _, r := range table.rows {
+				rows[r.code] = r
+			}
+		}
+	}
+	return rows
 }
